@@ -1,0 +1,17 @@
+"""Which facts follow from a plan, each declared with what it needs and which calculation makes it."""
+
+from collections.abc import Mapping
+from functools import lru_cache
+
+from checker.derive.registry import Derivation, declared
+
+
+@lru_cache(maxsize=1)
+def derivations() -> Mapping[tuple[str, str], Derivation]:
+    """Every derivation by kind and attribute, with every module of derivations imported."""
+    from checker.derive import boundaries, ceilings, openings, stairs  # noqa: F401
+
+    return declared()
+
+
+__all__ = ["Derivation", "derivations"]

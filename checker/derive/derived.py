@@ -1,0 +1,246 @@
+"""From a plan to facts: both states of every element, their links, what is stated and what follows from it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Any, cast
+
+from checker.calc.errors import OutOfRange
+from checker.derive import derivations
+from checker.derive.registry import Derivation, Lacks, Need
+from checker.facts import Calculation, Fact, Facts, Fault, Input, Item, Known, Members, Ref, State, Value
+from checker.glossary import HOUSE_LINK, WAS, Glossary, field_type, glossary
+from checker.plan.elements import Section
+from checker.plan.fields import Holds, LinkTo
+from checker.plan.reader import Found, ReadPlan
+from checker.units import Dimension
+
+STOOD_BEFORE = frozenset({"existing", "altered", "removed", "replaced", "moved", "reused"})
+CHANGED = frozenset({"altered", "replaced", "moved", "reused"})
+
+
+def facts_of(read: ReadPlan, assumptions: Mapping[str, Value]) -> Facts:
+    """Work out every fact of a plan.
+
+    read: the plan; assumptions: the values that the ruleset assumes, by name [SI]. Returns the facts in both states.
+    """
+    elements = _elements(read)
+    _link(read, elements)
+    worked = Deriver(elements, assumptions)
+    for ref in elements:
+        worked.derive_all(ref)
+    return Facts(elements, tuple(worked.faults))
+
+
+def _elements(read: ReadPlan) -> dict[Ref, Known]:
+    elements: dict[Ref, Known] = {}
+    for (kind, id_), found in read.elements.items():
+        status = found.status or ""
+        states: list[State] = []
+        if not status or status in STOOD_BEFORE:
+            states.append("before")
+        if status != "removed":
+            states.append("after")
+        for state in states:
+            ref = Ref(kind, id_, state)
+            known = Known(ref, status or "only", found.element.name or "", read.place(kind, id_))
+            says: tuple[Section | None, tuple[str | int, ...]] = (found.element, found.path)
+            if state == "before" and status in CHANGED:
+                says = (getattr(found.element, "was", None), (*found.path, "was"))
+            if says[0] is not None:
+                _state(read, known, says[0], says[1])
+            if status:
+                known.values["status"] = Fact(status, "stated", read.place(kind, id_, "status"))
+            elements[ref] = known
+    return elements
+
+
+def _state(read: ReadPlan, known: Known, says: Section, path: tuple[str | int, ...]) -> None:
+    """Put down the values that plan lines state."""
+    attributes = glossary().kinds[known.ref.kind].attributes
+    for name in type(says).model_fields:
+        if name in attributes and name != "status" and (value := getattr(says, name)) is not None:
+            value = tuple(value) if isinstance(value, list) else value
+            known.values[name] = Fact(value, "stated", read.document.place((*path, name)))
+
+
+def _link(read: ReadPlan, elements: dict[Ref, Known]) -> None:
+    words = glossary()
+    back: dict[tuple[Ref, str], list[Ref]] = {}
+    open_back: set[tuple[str, str, State]] = set()
+    states: tuple[State, ...] = ("before", "after")
+    for state in states:
+        for (kind, id_), found in read.elements.items():
+            ref = Ref(kind, id_, state)
+            if ref in elements:
+                _forward(elements, elements[ref], found, back, open_back)
+        for kind, known in ((ref.kind, known) for ref, known in elements.items() if ref.state == state):
+            for link in words.kinds[kind].links.values():
+                if link.name in known.links or link.on_plan:
+                    continue
+                key = (link.target, link.inverse)
+                if link.name == WAS:
+                    before = Ref(kind, known.ref.id, "before")
+                    known.links[WAS] = Members((before,) if before in elements and state == "after" else (), True)
+                elif link.name in (HOUSE_LINK, "permit", "site") and link.to_one and link.target == link.name:
+                    known.links[link.name] = Members((Ref(link.target, "", state),), True)
+                elif kind == "house":
+                    members = tuple(ref for ref in elements if ref.kind == link.target and ref.state == state)
+                    known.links[link.name] = Members(members, link.target in read.complete_kinds)
+                else:
+                    members = tuple(back.get((known.ref, link.name), ()))
+                    closed = link.target in read.complete_kinds and (*key, state) not in open_back
+                    known.links[link.name] = Members(members, closed or (link.to_one and bool(members)))
+
+
+def _forward(
+    elements: dict[Ref, Known],
+    known: Known,
+    found: Found,
+    back: dict[tuple[Ref, str], list[Ref]],
+    open_back: set[tuple[str, str, State]],
+) -> None:
+    """The links that the element's own lines state, and their inverses."""
+    kind, _, state = known.ref
+    for name, info in type(found.element).model_fields.items():
+        of = field_type(info)
+        link, holds = of.mark(LinkTo), of.mark(Holds)
+        if link is None and holds is None:
+            continue
+        value: Any = getattr(found.element, name)
+        target = link.kind if link else of.base.kind
+        inverse = link.inverse if link else holds.inverse
+        ids: Iterable[str] = ()
+        if value is not None:
+            ids = [value] if isinstance(value, str) else [item if isinstance(item, str) else item.id for item in value]
+        refs = tuple(ref for id_ in ids if (ref := Ref(target, id_, state)) in elements)
+        closed = value is not None and not (of.is_list and found.element.is_open(name))
+        known.links[name] = Members(refs, closed)
+        for ref in refs:
+            back.setdefault((ref, inverse), []).append(known.ref)
+        if not closed:
+            open_back.add((kind, name, state))
+
+
+class Deriver:
+    """Works out derived attributes, each once, needs first."""
+
+    def __init__(self, elements: dict[Ref, Known], assumptions: Mapping[str, Value]) -> None:
+        self.elements = elements
+        self.assumptions = assumptions
+        self.faults: list[Fault] = []
+        self._done: set[Item] = set()
+        self._by_kind: dict[str, list[Derivation]] = {}
+        for derivation in derivations().values():
+            self._by_kind.setdefault(derivation.kind, []).append(derivation)
+        self._words: Glossary = glossary()
+
+    def derive_all(self, ref: Ref) -> None:
+        """Derive every attribute of one element."""
+        for derivation in self._by_kind.get(ref.kind, ()):
+            self._derive(ref, derivation)
+
+    def _fact(self, item: Item) -> Fact | None:
+        known = self.elements[item.ref]
+        derivation = derivations().get((item.ref.kind, item.name))
+        if derivation is not None:
+            self._derive(item.ref, derivation)
+        return known.values.get(item.name)
+
+    def _derive(self, ref: Ref, derivation: Derivation) -> None:
+        item = Item(ref, derivation.attribute)
+        if item in self._done:
+            return
+        self._done.add(item)
+        known = self.elements[ref]
+        inputs: list[Input] = []
+        missing: dict[Item, None] = {}
+        rests_on: dict[str, None] = {}
+        values: dict[str, Any] = {}
+        without: dict[str, dict[Item, None]] = {}
+        settled = True
+        for name, need in derivation.needs.items():
+            lacking = without.setdefault(name, {}) if need.optional else missing
+            values[name] = self._need(ref, name, need, inputs, lacking, rests_on)
+            settled = settled and (need.optional or values[name] is not None)
+        stated = known.values.get(derivation.attribute)
+        calculation: Calculation | None = None
+        if settled:
+            try:
+                result = derivation.function(**values)
+            except OutOfRange as error:
+                self.faults.append(Fault(item, str(error), tuple(inputs)))
+                result = None
+            if isinstance(result, Lacks):
+                for name in result:
+                    missing.update(without[name])
+            elif result is not None:
+                by = derivation.by
+                calculation = Calculation(f"{by.__module__}.{by.__name__}", tuple(inputs), result)
+        if stated is not None:
+            if calculation is not None:
+                known.values[derivation.attribute] = Fact(stated.value, "stated", stated.place, computed=calculation)
+        elif calculation is not None:
+            known.values[derivation.attribute] = Fact(
+                calculation.result, "computed", calculation=calculation, rests_on=tuple(rests_on)
+            )
+        else:
+            on_plan = self._words.kinds[ref.kind].attributes[derivation.attribute].on_plan
+            known.missing[derivation.attribute] = (item,) if on_plan else tuple(missing)
+
+    def _need(
+        self,
+        ref: Ref,
+        symbol: str,
+        need: Need,
+        inputs: list[Input],
+        missing: dict[Item, None],
+        rests_on: dict[str, None],
+    ) -> Any:
+        """The value of a need; None, with what is missing put down, if it is unknown."""
+        if need.assumption:
+            value = self.assumptions.get(need.assumption)
+            if value is not None:
+                inputs.append(Input(symbol, None, value, need.assumption))
+                rests_on[need.assumption] = None
+            return value
+        refs: tuple[Ref, ...] = (ref,)
+        known_all = True
+        for step in need.steps:
+            following: list[Ref] = []
+            for at in refs:
+                members = self.elements[at].links.get(step, Members((), False))
+                to_one = self._words.kinds[at.kind].links[step].to_one
+                if not members.closed or (to_one and not members.refs):
+                    missing[Item(at, step)] = None
+                    known_all = False
+                following += members.refs
+            refs = tuple(following)
+        found: list[Value] = []
+        for at in refs:
+            fact = self._fact(Item(at, need.attribute))
+            if fact is None:
+                for item in self.elements[at].missing.get(need.attribute, (Item(at, need.attribute),)):
+                    missing[item] = None
+                known_all = False
+                continue
+            found.append(fact.value)
+            inputs.append(Input(symbol, Item(at, need.attribute), fact.value))
+            rests_on.update(dict.fromkeys(fact.rests_on))
+        if not known_all:
+            return None
+        return found if need.many else found[0]
+
+
+def contradicts(fact: Fact, derivation: Derivation) -> bool:
+    """Whether a stated value lies too far from what the plan's own numbers give."""
+    if fact.computed is None:
+        return False
+    stated, computed = fact.value, fact.computed.result
+    if derivation.form != "quantity":
+        return stated != computed
+    one, other = cast(float, stated), cast(float, computed)
+    allowed = derivation.agrees_within
+    if derivation.dimension is not Dimension.LENGTH:
+        allowed *= max(abs(one), abs(other))
+    return abs(one - other) > allowed

@@ -1,0 +1,149 @@
+"""Facts of windows and doors that follow from the plan: clear openings, glass, air."""
+
+from __future__ import annotations
+
+import math
+
+from checker.calc import opening
+from checker.derive.registry import Lacks, derives, lacks
+from checker.units import Dimension
+
+
+@derives(
+    "window.clear_width",
+    Dimension.LENGTH,
+    "net clear width of the open window, from the unit's size and the maker's deductions",
+    by=opening.side_hung_clear_width,
+    needs={
+        "type": "type",
+        "unit_width_m": "width",
+        "frame_m": "frame_deduction",
+        "sash_m": "sash_deduction?",
+        "hinge_throw_m": "hinge_throw?",
+    },
+)
+def _clear_width(
+    type: str,  # noqa: A002 - the plan's own word
+    unit_width_m: float,
+    frame_m: float,
+    sash_m: float | None,
+    hinge_throw_m: float | None,
+) -> float | Lacks:
+    if type == "fixed":
+        return 0.0
+    if type in ("single-hung", "double-hung", "awning", "hopper"):
+        return opening.hung_clear_width(unit_width_m, frame_m)
+    if sash_m is None:
+        return lacks("sash_m")
+    if type == "slider":
+        return opening.slider_clear_width(unit_width_m, frame_m, sash_m)
+    return opening.side_hung_clear_width(unit_width_m, frame_m, sash_m, hinge_throw_m)
+
+
+@derives(
+    "window.clear_height",
+    Dimension.LENGTH,
+    "net clear height of the open window, from the unit's size and the maker's deductions",
+    by=opening.hung_clear_height,
+    needs={
+        "type": "type",
+        "unit_height_m": "height",
+        "frame_m": "frame_deduction",
+        "sash_m": "sash_deduction?",
+        "angle_deg": "opening_angle?",
+    },
+)
+def _clear_height(
+    type: str,  # noqa: A002 - the plan's own word
+    unit_height_m: float,
+    frame_m: float,
+    sash_m: float | None,
+    angle_deg: float | None,
+) -> float | Lacks:
+    if type == "fixed":
+        return 0.0
+    if type in ("casement", "slider", "tilt-turn"):
+        return opening.hung_clear_width(unit_height_m, frame_m)
+    if sash_m is None:
+        return lacks("sash_m")
+    if type in ("single-hung", "double-hung"):
+        return opening.hung_clear_height(unit_height_m, frame_m, sash_m)
+    if angle_deg is None:
+        return lacks("angle_deg")
+    return opening.projecting_clear_height(unit_height_m, frame_m, sash_m, math.radians(angle_deg))
+
+
+@derives(
+    "window.clear_area",
+    Dimension.AREA,
+    "net clear area of the open window",
+    by=opening.clear_area,
+    needs={"clear_width_m": "clear_width", "clear_height_m": "clear_height"},
+    agrees_within=0.01,
+)
+def _clear_area(clear_width_m: float, clear_height_m: float) -> float:
+    if clear_width_m == 0.0 or clear_height_m == 0.0:
+        return 0.0
+    return opening.clear_area(clear_width_m, clear_height_m)
+
+
+@derives(
+    "window.unit_area",
+    Dimension.AREA,
+    "area of the whole unit in the wall",
+    by=opening.clear_area,
+    needs={"width_m": "width", "height_m": "height"},
+)
+def _unit_area(width_m: float, height_m: float) -> float:
+    return opening.clear_area(width_m, height_m)
+
+
+@derives(
+    "window.openable_area",
+    Dimension.AREA,
+    "area that opens to the outdoors: the net clear opening",
+    by=opening.clear_area,
+    needs={"clear_area_m2": "clear_area"},
+    agrees_within=1.0,
+)
+def _openable_area(clear_area_m2: float) -> float:
+    return clear_area_m2
+
+
+@derives(
+    "door.unit_area",
+    Dimension.AREA,
+    "area of the door's opening",
+    by=opening.clear_area,
+    needs={"width_m": "clear_width", "height_m": "clear_height"},
+)
+def _door_area(width_m: float, height_m: float) -> float:
+    return opening.clear_area(width_m, height_m)
+
+
+@derives(
+    "door.daylight_area",
+    Dimension.AREA,
+    "area of glass to the outdoors; none in a door that leads elsewhere",
+    by=sum,
+    needs={"leads_to": "leads_to", "glazed": "glazed?", "glazed_area_m2": "glazed_area?"},
+)
+def _daylight_area(leads_to: str, glazed: bool | None, glazed_area_m2: float | None) -> float | Lacks:
+    if leads_to != "outdoors" or glazed is False:
+        return 0.0
+    return lacks("glazed_area_m2") if glazed_area_m2 is None else glazed_area_m2
+
+
+@derives(
+    "door.air_area",
+    Dimension.AREA,
+    "area that opens to the outdoors; none in a door that leads elsewhere",
+    by=sum,
+    needs={"leads_to": "leads_to", "openable_area_m2": "openable_area?", "unit_area_m2": "unit_area?"},
+)
+def _air_area(leads_to: str, openable_area_m2: float | None, unit_area_m2: float | None) -> float | Lacks:
+    if leads_to != "outdoors":
+        return 0.0
+    if openable_area_m2 is not None:
+        return openable_area_m2
+    return lacks("openable_area_m2") if unit_area_m2 is None else unit_area_m2

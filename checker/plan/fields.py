@@ -1,0 +1,98 @@
+"""The kinds of value a plan line can hold: quantities as the trade writes them, choices, links to other elements."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator, Field, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from checker.units import Dimension, QuantityError, example_for, parse, show
+
+AND_OTHERS = "and others"
+UNKNOWN = "unknown"
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """Marks a field as a quantity of one dimension."""
+
+    dimension: Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class LinkTo:
+    """Marks a field as naming another element of `kind`; `inverse` is the link that leads back."""
+
+    kind: str
+    inverse: str
+    inverse_to_one: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Holds:
+    """Marks a list of elements written inside this one; `inverse` is the link from each to its holder."""
+
+    inverse: str
+
+
+def _reader(dimension: Dimension, low: float, above: bool) -> Callable[[Any], float]:
+    def read(value: Any) -> float:
+        if isinstance(value, bool) or not isinstance(value, str | int | float):
+            found = {bool: "true or false", list: "a list", dict: "a group of keys"}.get(type(value), "nothing")
+            raise PydanticCustomError(
+                "quantity", "{what}", {"what": f"is {found}", "right": f"write: {example_for(dimension)}"}
+            )
+        try:
+            number = parse(value, dimension)
+        except QuantityError as error:
+            raise PydanticCustomError("quantity", "{what}", {"what": error.what, "right": error.right}) from None
+        if number < low or (above and number == low):
+            least = show(low, dimension, "us")
+            raise PydanticCustomError(
+                "quantity",
+                "{what}",
+                {
+                    "what": f"{str(value)[:60]!r} is too small for {dimension.phrase} here",
+                    "right": f"write: {'more than' if above else 'at least'} {least}",
+                },
+            )
+        return number
+
+    return read
+
+
+def quantity(dimension: Dimension, *, low: float = 0.0, above: bool = False) -> Any:
+    """The annotated type of a quantity field.
+
+    dimension: what is measured; low: the least value that makes sense [SI]; above: whether it must be more than `low`.
+    """
+    schema: dict[str, Any] = {"type": ["string", "number"], "examples": [example_for(dimension)]}
+    if dimension in (Dimension.COUNT, Dimension.NUMBER):
+        schema = {"type": "integer" if dimension is Dimension.COUNT else "number", "minimum": low}
+    return Annotated[
+        float,
+        BeforeValidator(_reader(dimension, low, above)),
+        Field(strict=False),
+        WithJsonSchema(schema),
+        Measure(dimension),
+    ]
+
+
+Length = quantity(Dimension.LENGTH)
+Area = quantity(Dimension.AREA)
+Angle = quantity(Dimension.ANGLE)
+Slope = quantity(Dimension.SLOPE)
+Pressure = quantity(Dimension.PRESSURE)
+Force = quantity(Dimension.FORCE)
+Airflow = quantity(Dimension.AIRFLOW)
+WindSpeed = quantity(Dimension.WIND_SPEED)
+Time = quantity(Dimension.TIME)
+Illuminance = quantity(Dimension.ILLUMINANCE)
+Fraction = quantity(Dimension.FRACTION)
+Temperature = quantity(Dimension.TEMPERATURE, low=-273.15)
+Count = quantity(Dimension.COUNT)
+CountFromOne = quantity(Dimension.COUNT, low=1.0)
+Number = quantity(Dimension.NUMBER)

@@ -1,0 +1,57 @@
+"""The whole plan: one file, one section a trade."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from checker.plan.elements import Section, Text
+from checker.plan.house import Eave, ExteriorWall, House, Level, Permit, Site
+from checker.plan.openings import Door, Skylight, Window
+from checker.plan.rooms import Alarm, Room
+from checker.plan.stairs import OpenEdge, Stair
+
+
+class Openings(Section):
+    """Windows, doors and skylights."""
+
+    windows: list[Window] | None = None
+    """Windows."""
+    doors: list[Door] | None = None
+    """Doors."""
+    skylights: list[Skylight] | None = None
+    """Skylights and roof windows."""
+
+
+class Plan(Section):
+    """A retrofit plan: what every trade will do to one house. A section that is left out is not known."""
+
+    plan: Text
+    """Title of the plan, as it stands on the report."""
+    rules: Text | None = None
+    """Ruleset of the jurisdiction, such as local/harrow-vale or us."""
+    units: Literal["us", "metric"] = "us"
+    """System of units in which results are printed; any unit may be used to write."""
+    permit: Permit = Field(default_factory=Permit)
+    """The permit applied for."""
+    site: Site = Field(default_factory=Site)
+    """The lot and the design data of the place."""
+    house: House = Field(default_factory=House)
+    """The building as a whole."""
+    levels: list[Level] | None = None
+    """Floors of the house, from the bottom."""
+    exterior_walls: list[ExteriorWall] | None = None
+    """Outside walls and dormer sides with their distance to the lot line."""
+    eaves: list[Eave] | None = None
+    """Eaves and other projections."""
+    rooms: list[Room] | None = None
+    """Rooms with their use before and after."""
+    alarms: list[Alarm] | None = None
+    """Smoke and carbon monoxide alarms."""
+    openings: Openings = Field(default_factory=Openings)
+    """Windows, doors and skylights."""
+    stairs: list[Stair] | None = None
+    """Stairs with flights, landings and handrails."""
+    open_edges: list[OpenEdge] | None = None
+    """Edges that a person could fall over, with their guards."""

@@ -1,0 +1,155 @@
+"""Every published row, run against checker.calc.
+
+Numbers are written as in their source; the unit of a parameter is the ending of its name.
+"""
+
+from __future__ import annotations
+
+import importlib
+import inspect
+import math
+import re
+from collections.abc import Callable
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+FOLDER = Path(__file__).parent
+FILES = ("stairs.yaml", "ceilings.yaml", "openings.yaml")
+INCH = Fraction(254, 10000)
+FOOT = 12 * INCH
+
+# unit as written: (ending of the parameter's name, size in SI)
+UNITS: dict[str, tuple[str, Fraction | float]] = {
+    "in": ("m", INCH),
+    "ft": ("m", FOOT),
+    "mm": ("m", Fraction(1, 1000)),
+    "m": ("m", Fraction(1)),
+    "in2": ("m2", INCH**2),
+    "ft2": ("m2", FOOT**2),
+    "m2": ("m2", Fraction(1)),
+    "ft3": ("m3", FOOT**3),
+    "deg": ("rad", math.pi / 180),
+    "%": ("ratio", Fraction(1, 100)),
+    "": ("ratio", Fraction(1)),
+}
+ENDING = re.compile(r"_(m|m2|m3|rad|ratio)$")
+PART = re.compile(r"(-?)(?:(\d+)-)?(\d+(?:\.\d+)?)(?:/(\d+))?(?: ([a-z%]+[23]?))?(?: |$)")
+
+Row = dict[str, Any]
+
+
+def rows() -> list[Row]:
+    """All rows of the data files, in their order."""
+    return [row for name in FILES for row in yaml.safe_load((FOLDER / name).read_text(encoding="utf-8"))]
+
+
+def si(text: str) -> tuple[str, float]:
+    """Ending of the unit and SI value of a number as written: `7-1/4 in`, `12 ft 8 in`, `8/12`, `30 deg`."""
+    total: Fraction | float = Fraction(0)
+    endings = set()
+    position = 0
+    while position < len(text):
+        part = PART.match(text, position)
+        if part is None:
+            raise ValueError(f"cannot read {text!r} from {text[position:]!r}")
+        minus, whole, number, divisor, unit = part.groups()
+        ending, size = UNITS[unit or ""]
+        value = Fraction(whole or 0) + Fraction(number) / Fraction(divisor or 1)
+        total = total + (-value if minus else value) * size
+        endings.add(ending)
+        position = part.end()
+    if len(endings) != 1:
+        raise ValueError(f"{text!r} mixes {sorted(endings)}")
+    return endings.pop(), float(total)
+
+
+def argument(parameter: str, written: Any) -> Any:
+    """The value a parameter takes: numbers with a unit in SI, counts and choices as they stand."""
+    if isinstance(written, list):
+        return [argument(parameter, item) for item in written]
+    wanted = ENDING.search(parameter)
+    if wanted is None:
+        return written
+    ending, value = si(str(written))
+    assert ending == wanted.group(1), f"{parameter} is given {written!r}"
+    return value
+
+
+def call(row: Row) -> tuple[Any, str]:
+    """Result of the row's function, and the unit that its docstring gives the result."""
+    module_name, function_name = row["function"].split(".")
+    function: Callable[..., Any] = getattr(importlib.import_module(f"checker.calc.{module_name}"), function_name)
+    parameters = {ENDING.sub("", name): name for name in inspect.signature(function).parameters}
+    assert len(parameters) == len(inspect.signature(function).parameters)
+    arguments = {parameters[key]: argument(parameters[key], value) for key, value in row["inputs"].items()}
+    unit = re.search(r"\[(\w+)\]$", (function.__doc__ or "").splitlines()[0])
+    assert unit is not None
+    return function(**arguments), unit.group(1)
+
+
+@pytest.mark.parametrize("row", rows(), ids=lambda row: str(row["id"]))
+def test_row_agrees(row: Row) -> None:
+    """The calculation gives the expected figure within the row's tolerance."""
+    result, unit = call(row)
+    if unit == "count":
+        assert "tolerance" not in row
+        assert result == row["expect"]
+        return
+    ending, tolerance = si(str(row["tolerance"]))
+    assert ending == unit
+    expected = row["expect"] if isinstance(row["expect"], list) else [row["expect"]]
+    results = result if isinstance(result, tuple) else (result,)
+    for figure, written in zip(results, expected, strict=True):
+        wanted_unit, wanted = si(str(written))
+        assert wanted_unit == unit
+        assert abs(figure - wanted) <= tolerance
+
+
+@pytest.mark.parametrize("row", rows(), ids=lambda row: str(row["id"]))
+def test_row_is_complete(row: Row) -> None:
+    """A row has the known keys, and either a source or the basis it stands on."""
+    known = {"id", "function", "inputs", "expect", "tolerance", "source", "basis", "note", "disagrees"}
+    assert set(row) <= known
+    assert {"id", "function", "inputs", "expect"} <= set(row)
+    assert ("source" in row) != ("basis" in row)
+    if "source" in row:
+        assert {"title", "section", "read"} <= set(row["source"]) <= {"title", "section", "read", "address"}
+    else:
+        assert row["basis"] in ("common practice", "geometry, recomputed")
+
+
+def test_ids_are_unique() -> None:
+    """No two rows share an id."""
+    ids = [row["id"] for row in rows()]
+    assert sorted(set(ids)) == sorted(ids)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("7-1/4 in", ("m", 0.18415)),
+        ("12 ft 8 in", ("m", 3.8608)),
+        ("9 ft 1/2 in", ("m", 2.7559)),
+        ("123/17 in", ("m", 123 / 17 * 0.0254)),
+        ("-8/12", ("ratio", -2 / 3)),
+        ("25 %", ("ratio", 0.25)),
+        ("1 ft2", ("m2", 0.09290304)),
+        ("180 deg", ("rad", math.pi)),
+    ],
+)
+def test_reading_of_numbers(text: str, expected: tuple[str, float]) -> None:
+    """The row notation is read as the trade means it."""
+    ending, value = si(text)
+    assert ending == expected[0]
+    assert value == pytest.approx(expected[1], rel=1e-12)
+
+
+@pytest.mark.parametrize("text", ["", "in", "7 cubits", "7 in 3 deg", "7-1/4in"])
+def test_unreadable_numbers_are_refused(text: str) -> None:
+    """A number that the notation does not cover is an error, not a guess."""
+    with pytest.raises((ValueError, KeyError)):
+        si(text)
