@@ -8,6 +8,7 @@ from typing import Any, get_args
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from checker.plan.elements import EMPTY
 from checker.problems import Problem, cut, nearest
 from checker.source import Document
 
@@ -49,10 +50,10 @@ def _problem(detail: ErrorDetails, model: type[BaseModel], document: Document) -
     if kind == "missing":
         return Problem(document.place(path[:-1]), f"{_named(path[:-1])} needs `{path[-1]}`", "add the line")
     place = document.place(path)
-    if value is None:
+    if value is None or value is EMPTY:
         return Problem(place, f"{name} is empty", "write a value, write `unknown`, or leave the line out")
     if kind == "literal_error":
-        choices = _choices(holder, path)
+        choices = _choices(model, path)
         right = nearest(str(value), choices)
         listed = f"one of: {', '.join(choices)}"
         return Problem(place, f"{name} is {_shown(value)}", f"{right}; {listed}" if right else listed)
@@ -78,6 +79,8 @@ def _form(path: tuple[int | str, ...]) -> str:
 
 
 def _shown(value: Any) -> str:
+    if value is None or value is EMPTY:
+        return "empty"
     if isinstance(value, dict | list):
         return "…"
     if isinstance(value, bool):
@@ -113,9 +116,12 @@ def _model_in(annotation: Any) -> Any:
     return None
 
 
-def _choices(model: type[BaseModel] | None, path: tuple[int | str, ...]) -> tuple[str, ...]:
-    names = [step for step in path if isinstance(step, str)]
-    if model is None or not names or names[-1] not in model.model_fields:
+def _choices(model: type[BaseModel], path: tuple[int | str, ...]) -> tuple[str, ...]:
+    """The choices of the field at a path, or of the list that holds the item at it."""
+    while path and isinstance(path[-1], int):
+        path = path[:-1]
+    holder, name = _model_at(model, path[:-1]), path[-1] if path else ""
+    if holder is None or name not in holder.model_fields:
         return ()
 
     def literal(annotation: Any) -> tuple[str, ...]:
@@ -123,4 +129,4 @@ def _choices(model: type[BaseModel] | None, path: tuple[int | str, ...]) -> tupl
             return tuple(str(choice) for choice in get_args(annotation))
         return next((found for arg in get_args(annotation) if (found := literal(arg))), ())
 
-    return literal(model.model_fields[names[-1]].annotation)
+    return literal(holder.model_fields[str(name)].annotation)

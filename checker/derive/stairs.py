@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from checker.calc import guard, headroom, stair, winder
-from checker.derive.registry import derives
+from checker.derive.registry import Lacks, derives, lacks
 from checker.units import Dimension
 
 
@@ -220,18 +220,57 @@ def _winders_smallest_going(turn_deg: float, winder_count: float, narrow_end_rad
 
 
 @derives(
+    "guard.largest_opening",
+    Dimension.LENGTH,
+    "largest sphere that passes through the guard: none through a solid wall",
+    by=float,
+    needs={"infill": "infill"},
+)
+def _largest_opening(infill: str) -> float | None:
+    return 0.0 if infill == "solid wall" else None
+
+
+@derives(
     "guard.triangle_opening",
     Dimension.LENGTH,
-    "largest sphere that passes the triangle of riser, tread and bottom rail",
+    "largest sphere that passes the triangle of riser, tread and bottom rail: none beside a solid wall",
     by=guard.largest_sphere_in_triangle,
     needs={
-        "riser_height_m": "edge.beside.riser_height",
-        "going_m": "edge.beside.going",
-        "rail_gap_m": "bottom_rail_gap",
+        "infill": "infill?",
+        "riser_height_m": "edge.beside.riser_height?",
+        "going_m": "edge.beside.going?",
+        "rail_gap_m": "bottom_rail_gap?",
     },
 )
-def _triangle_opening(riser_height_m: float, going_m: float, rail_gap_m: float) -> float:
-    return guard.largest_sphere_in_triangle(riser_height_m, going_m, rail_gap_m)
+def _triangle_opening(infill: str | None, **sizes_m: float | None) -> float | Lacks:
+    if infill == "solid wall":
+        return 0.0
+    numbers = {name: size for name, size in sizes_m.items() if size is not None}
+    if len(numbers) < len(sizes_m):
+        return lacks(*(name for name in sizes_m if name not in numbers))
+    return guard.largest_sphere_in_triangle(**numbers)
+
+
+@derives(
+    "stair.risers",
+    Dimension.COUNT,
+    "risers of all its flights",
+    by=sum,
+    needs={"risers": "flights[].risers"},
+)
+def _stair_risers(risers: list[float]) -> float | None:
+    return sum(risers) if risers else None
+
+
+@derives(
+    "stair.widest_flight",
+    Dimension.LENGTH,
+    "clear width of its widest flight",
+    by=max,
+    needs={"widths_m": "flights[].width"},
+)
+def _widest_flight(widths_m: list[float]) -> float | None:
+    return max(widths_m) if widths_m else None
 
 
 @derives(

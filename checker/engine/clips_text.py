@@ -198,7 +198,7 @@ class _Writer:
             mine = self._value(node.kind, node.attribute, element, x)
             return f"(and {mine} (exists ({found} {element} ?)) (not {wrong}))"
         if isinstance(argument, Against):
-            scaled = y if node.op == "is" or argument.times == 1.0 else f"(* {argument.times!r} {y})"
+            scaled = y if argument.times == 1.0 else f"(* {argument.times!r} {y})"
             test = f"{y}&:{so(_TESTS[node.op].format(x=x, y=scaled))}"
             mine = self._value(node.kind, node.attribute, element, x)
             if argument.via:
@@ -295,12 +295,11 @@ class _Writer:
         never_excused = [self.false(excuse, "?e") for excuse in rule.excuses]
         self._rule(f"r{index}-na", 0, [element, not_applies], verdict("na"))
         self._rule(f"r{index}-meets", 0, [*maybe, met], verdict("meets"))
-        if rule.asks:
-            self._rule(f"r{index}-unsure", 0, [*maybe, not_met], verdict("unsure"))
-            return
-        self._rule(f"r{index}-fails", 0, [element, applies, not_met, *never_excused], verdict("fails"))
-        for number, holds in enumerate(excused):
-            self._rule(f"r{index}-excused-{number}", 0, [*maybe, _not(met), holds], verdict("excused", number))
+        if not rule.asks:
+            self._rule(f"r{index}-fails", 0, [element, applies, not_met, *never_excused], verdict("fails"))
+            for number, holds in enumerate(excused):
+                name = f"r{index}-excused-{number}"
+                self._rule(name, 0, [*maybe, _not(met), holds], verdict("excused", number))
         settled = f"(not (verdict (rule {index}) (e ?e) (is meets|fails|excused)))"
         self._rule(f"r{index}-unsure", -1, [*maybe, settled], verdict("unsure"))
 
@@ -331,7 +330,8 @@ class _Writer:
     def _trace_conclusion(self, kind: str, attribute: str, number: int, gate: str, there: str, element: str) -> None:
         """Whoever asks about a condition that reads a conclusion asks about the conclusion in its turn."""
         for index in self.program.concluding.get((kind, attribute), ()):
-            self._rule(f"n{number}-{attribute}-{index}", -2, [gate, there], f"(why {index} {element})")
+            name = f"n{number}-why-{next(self._names)}"
+            self._rule(name, -2, [gate, there], f"(why {index} {element})")
 
     def _rows(self, table: TableRows) -> None:
         number = self._table_numbers[table.id]

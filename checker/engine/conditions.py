@@ -227,7 +227,7 @@ class ConditionReader:
         return Node(op, of.name, attribute.name, argument)
 
     def _argument(self, op: str, value: Any, attribute: Attribute, of: Kind, path: Path) -> Argument:
-        if isinstance(value, dict):
+        if isinstance(value, dict) and op != "between":
             if "table" in value:
                 return self._look_up(value, attribute, of, path)
             return self._against(value, attribute, of, path)
@@ -250,6 +250,10 @@ class ConditionReader:
                 return None
             return value
         wanted = value if isinstance(value, list) else [value]
+        if not wanted:
+            right = f"one of: {', '.join(attribute.choices)}"
+            self._wrong(path, of.name, f"`{attribute.name}` needs at least one choice", right)
+            return None
         for index, choice in enumerate(wanted):
             if choice not in attribute.choices:
                 at = (*path, index) if isinstance(value, list) else path
@@ -278,12 +282,12 @@ class ConditionReader:
                 self._wrong((*path, key), of.name, f"“{key}” is not known here", "known: attribute, via, times")
                 return None
         target = of
-        via = value.get("via", "")
+        via = str(value.get("via", ""))
         if via:
             link = of.links.get(via)
             if link is None or not link.to_one:
                 to_one = [name for name, each in of.links.items() if each.to_one]
-                right = nearest(str(via), to_one) or f"to-one links: {', '.join(sorted(to_one))}"
+                right = nearest(via, to_one) or f"to-one links: {', '.join(sorted(to_one))}"
                 self._wrong((*path, "via"), of.name, f"a {of.name} has no to-one link “{via}”", right)
                 return None
             target = self.glossary.kinds[link.target]
@@ -301,6 +305,9 @@ class ConditionReader:
         if isinstance(times, bool) or not isinstance(times, int | float) or times <= 0:
             self._wrong((*path, "times"), of.name, "`times` is a plain number above 0", "times: 0.5")
             return None
+        if times != 1 and attribute.form != "quantity":
+            self._wrong((*path, "times"), of.name, f"`times` cannot scale a {attribute.form}", "take it out")
+            return None
         return Against(name, target.name, via, float(times))
 
     def _look_up(self, value: dict[str, Any], attribute: Attribute, of: Kind, path: Path) -> LookUp | None:
@@ -309,6 +316,10 @@ class ConditionReader:
             right = nearest(str(value["table"]), self.tables) or "add the table, or adopt the set that has it"
             self._wrong((*path, "table"), of.name, f"there is no table “{value['table']}”", right)
             return None
+        for key in value:
+            if key not in ("table", "by", "column"):
+                self._wrong((*path, key), of.name, f"“{key}” is not known here", "known: table, by, column")
+                return None
         by = value.get("by")
         if not isinstance(by, dict) or set(by) != set(table.keys):
             self._wrong(
@@ -320,8 +331,8 @@ class ConditionReader:
             return None
         keys: list[tuple[str, str]] = []
         for column, name in by.items():
-            key = of.attributes.get(str(name))
-            if key is None:
+            attribute_of_key = of.attributes.get(str(name))
+            if attribute_of_key is None:
                 self._wrong(
                     (*path, "by", column),
                     of.name,
@@ -329,7 +340,7 @@ class ConditionReader:
                     nearest(str(name), of.attributes),
                 )
                 return None
-            if table.keys[column][1] != key.dimension:
+            if table.keys[column][1] != attribute_of_key.dimension or attribute_of_key.form == "series":
                 self._wrong(
                     (*path, "by", column),
                     of.name,
@@ -338,13 +349,13 @@ class ConditionReader:
                 )
                 return None
             keys.append((column, str(name)))
-        column = value.get("column", next(iter(table.values)))
+        column = str(value.get("column", next(iter(table.values))))
         if column not in table.values:
             self._wrong(
                 (*path, "column"),
                 of.name,
                 f"the table has no value column “{column}”",
-                nearest(str(column), table.values),
+                nearest(column, table.values),
             )
             return None
         if table.values[column] != attribute.dimension:
@@ -355,7 +366,7 @@ class ConditionReader:
                 "",
             )
             return None
-        return LookUp(str(value["table"]), tuple(keys), str(column))
+        return LookUp(str(value["table"]), tuple(keys), column)
 
 
 def to_data(node: Node) -> dict[str, Any]:

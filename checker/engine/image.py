@@ -88,19 +88,20 @@ class Cache:
 
     def get(self, key: str) -> Entry | None:
         """Give an entry that checks out; throw away one that does not."""
-        image, data = self.folder / f"{key}.image", self.folder / f"{key}.json"
         try:
-            raw = data.read_bytes()
+            raw = (self.folder / f"{key}.json").read_bytes()
+        except OSError:
+            return None
+        try:
             seal, _, body = raw.partition(b"\n")
+            image = self.folder / _image_name(key, seal.decode())
             digest = hashlib.sha256(body)
             digest.update(image.read_bytes())
             if seal.decode() != digest.hexdigest():
                 raise ValueError("damaged")
             return Entry(json.loads(body), image)
-        except FileNotFoundError:
-            return None
-        except (OSError, ValueError, UnicodeDecodeError):
-            self._drop(key)
+        except (OSError, ValueError):
+            _drop(self.folder, key)
             return None
 
     def put(self, key: str, adopted: dict[str, Any], program: Program) -> Entry:
@@ -123,7 +124,7 @@ class Cache:
             digest = hashlib.sha256(body)
             digest.update(part.read_bytes())
             data_part.write_bytes(digest.hexdigest().encode() + b"\n" + body)
-            image = folder / f"{key}.image"
+            image = folder / _image_name(key, digest.hexdigest())
             part.replace(image)
             data_part.replace(folder / f"{key}.json")
         finally:
@@ -132,16 +133,21 @@ class Cache:
         self._prune(folder)
         return Entry(adopted, image)
 
-    def _drop(self, key: str) -> None:
-        for suffix in (".image", ".json"):
-            with contextlib.suppress(OSError):
-                (self.folder / f"{key}{suffix}").unlink(missing_ok=True)
-
     @staticmethod
     def _prune(folder: Path) -> None:
         """Keep the newest entries only."""
         with contextlib.suppress(OSError):
             entries = sorted(folder.glob("*.json"), key=lambda path: path.stat().st_mtime, reverse=True)
             for old in entries[_KEPT:]:
-                old.unlink(missing_ok=True)
-                old.with_suffix(".image").unlink(missing_ok=True)
+                _drop(folder, old.stem)
+
+
+def _image_name(key: str, seal: str) -> str:
+    """Two compilations of one program differ: each has its own file, so that two processes never mix theirs."""
+    return f"{key}-{seal[:16]}.image"
+
+
+def _drop(folder: Path, key: str) -> None:
+    for path in (folder / f"{key}.json", *folder.glob(f"{key}-*.image")):
+        with contextlib.suppress(OSError):
+            path.unlink(missing_ok=True)

@@ -107,12 +107,9 @@ class Reasons:
 
     def _missing(self, node: Node, ref: Ref, out: dict[Item, None], why: Why) -> None:
         """Walk down the branches that are unknown."""
-        if self._truth(node, ref) is not None:
-            if node.op == "stated" and self._truth(node, ref) is False:
-                self._lack(ref, node.attribute, out, why)
-            elif node.op in ("all", "none", "any") and any(below.op == "stated" for below in node.walk()):
-                for kid in node.kids:
-                    self._missing(kid, ref, out, why)
+        truth = self._truth(node, ref)
+        if truth is not None:
+            self._unstated(node, ref, truth, out, why)
             return
         for name in node.attributes():
             self._lack(ref, name, out, why)
@@ -133,6 +130,17 @@ class Reasons:
         else:
             for kid in node.kids:
                 self._missing(kid, ref, out, why)
+
+    def _unstated(self, node: Node, ref: Ref, truth: bool, out: dict[Item, None], why: Why) -> None:
+        """Walk down the branches that carry the truth of their parent: what is asked for and not stated is missing."""
+        if node.op == "stated" and not truth:
+            self._lack(ref, node.attribute, out, why)
+        wanted = (not truth) if node.op == "none" else truth
+        for kid in node.kids:
+            for at in self._members(node, ref).refs if node.link else (ref,):
+                kid_truth = self._truth(kid, at)
+                if kid_truth is not None and (node.op == "count" or kid_truth == wanted):
+                    self._unstated(kid, at, kid_truth, out, why)
 
     def _via(self, argument: Against, ref: Ref) -> tuple[Ref, ...]:
         known = self.facts.elements.get(ref)

@@ -22,6 +22,13 @@ Ident = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,
 Text = Annotated[str, StringConstraints(min_length=1, max_length=400, strip_whitespace=True)]
 
 
+class _Empty:
+    """Stands for a line with a key and no value, which no field accepts."""
+
+
+EMPTY = _Empty()
+
+
 class Section(BaseModel):
     """A group of plan lines: keys are checked, `unknown` counts as not stated, a list may end in `and others`."""
 
@@ -40,7 +47,7 @@ class Section(BaseModel):
     def _not_stated_and_open(cls, data: Any, handler: ModelWrapValidatorHandler[Section]) -> Section:
         open_lists: set[str] = set()
         if isinstance(data, dict):
-            data = {key: value for key, value in data.items() if value != UNKNOWN}
+            data = {key: EMPTY if value is None else value for key, value in data.items() if value != UNKNOWN}
             for key, value in data.items():
                 if isinstance(value, list) and value and value[-1] == AND_OTHERS:
                     data[key] = value[:-1]
@@ -63,6 +70,7 @@ class Element(Section):
 
     kind: ClassVar[str]
     meaning: ClassVar[str]
+    trade: ClassVar[str] = ""
     has_status: ClassVar[bool] = True
 
     id: Ident

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import date
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, Field, WithJsonSchema
+from pydantic import AfterValidator, BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
+from checker.problems import cut
 from checker.units import Dimension, QuantityError, example_for, parse, show
 
 AND_OTHERS = "and others"
@@ -41,7 +43,7 @@ class Holds:
 def _reader(dimension: Dimension, low: float, above: bool) -> Callable[[Any], float]:
     def read(value: Any) -> float:
         if isinstance(value, bool) or not isinstance(value, str | int | float):
-            found = {bool: "true or false", list: "a list", dict: "a group of keys"}.get(type(value), "nothing")
+            found = {bool: "true or false", list: "a list", dict: "a group of keys"}.get(type(value), "empty")
             raise PydanticCustomError(
                 "quantity", "{what}", {"what": f"is {found}", "right": f"write: {example_for(dimension)}"}
             )
@@ -55,7 +57,7 @@ def _reader(dimension: Dimension, low: float, above: bool) -> Callable[[Any], fl
                 "quantity",
                 "{what}",
                 {
-                    "what": f"{str(value)[:60]!r} is too small for {dimension.phrase} here",
+                    "what": f"“{cut(str(value))}” is too small for {dimension.phrase} here",
                     "right": f"write: {'more than' if above else 'at least'} {least}",
                 },
             )
@@ -81,6 +83,17 @@ def quantity(dimension: Dimension, *, low: float = 0.0, above: bool = False) -> 
     ]
 
 
+def _real_date(text: str) -> str:
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        raise PydanticCustomError(
+            "quantity", "{what}", {"what": f"“{cut(text)}” is no date", "right": 'write: "2026-03-31"'}
+        ) from None
+    return text
+
+
+Date = Annotated[str, AfterValidator(_real_date), WithJsonSchema({"type": "string", "format": "date"})]
 Length = quantity(Dimension.LENGTH)
 Area = quantity(Dimension.AREA)
 Angle = quantity(Dimension.ANGLE)

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from pydantic import Field
-
 from checker.plan.elements import Element, Ident, Says, Single, Text, Worked
 from checker.plan.fields import (
     Area,
     CountFromOne,
+    Date,
     Fraction,
     Holds,
     Length,
@@ -59,7 +58,7 @@ class Permit(Single):
     kind: ClassVar[str] = "permit"
     meaning: ClassVar[str] = "the permit applied for: its date, its route through the code, its scope and stage"
 
-    date: Annotated[str, Field(pattern=r"^\d{4}-\d{2}-\d{2}$")] | None = None
+    date: Date | None = None
     """Date of the application, as quoted text: it picks the edition in force."""
     route: Route | None = None
     """Which code the permit goes by, with which of its provisions for existing buildings."""
@@ -82,6 +81,7 @@ class LotLine(Element):
 
     kind: ClassVar[str] = "lot-line"
     meaning: ClassVar[str] = "one side of the lot"
+    trade: ClassVar[str] = "zoning"
     has_status: ClassVar[bool] = False
 
     side: Literal["front", "rear", "side", "street side", "alley"] | None = None
@@ -95,6 +95,7 @@ class Site(Single):
 
     kind: ClassVar[str] = "site"
     meaning: ClassVar[str] = "the lot and the design data of the place"
+    trade: ClassVar[str] = "zoning"
 
     lot_lines: Annotated[list[LotLine] | None, Holds("site")] = None
     """The sides of the lot."""
@@ -176,6 +177,7 @@ class Level(Worked, LevelSays):
 
     kind: ClassVar[str] = "level"
     meaning: ClassVar[str] = "a floor of the house: basement, storey or attic"
+    trade: ClassVar[str] = "rooms"
 
     below: Annotated[Ident | None, LinkTo("level", inverse="above", inverse_to_one=True)] = None
     """The level under this one."""
@@ -203,6 +205,7 @@ class ExteriorWall(Worked, ExteriorWallSays):
 
     kind: ClassVar[str] = "exterior-wall"
     meaning: ClassVar[str] = "an outside wall, or the side of a dormer, that faces a lot line"
+    trade: ClassVar[str] = "fire"
 
     faces: Annotated[Ident | None, LinkTo("lot-line", inverse="exterior_walls")] = None
     """The lot line that the wall faces."""
@@ -228,6 +231,7 @@ class Eave(Worked, EaveSays):
 
     kind: ClassVar[str] = "eave"
     meaning: ClassVar[str] = "an eave, cornice, rake or other projection from an exterior wall"
+    trade: ClassVar[str] = "fire"
 
     of: Annotated[Ident | None, LinkTo("exterior-wall", inverse="eaves")] = None
     """The wall that it projects from."""

@@ -34,6 +34,7 @@ class WindowWell(Worked, WindowWellSays):
 
     kind: ClassVar[str] = "window-well"
     meaning: ClassVar[str] = "a pit outside a window whose sill is below grade"
+    trade: ClassVar[str] = "openings"
 
     was: WindowWellSays | None = None
     """What the well was before the work."""
@@ -111,6 +112,7 @@ class Window(Worked, WindowSays):
 
     kind: ClassVar[str] = "window"
     meaning: ClassVar[str] = "a window"
+    trade: ClassVar[str] = "openings"
 
     wall: Annotated[Ident | None, LinkTo("exterior-wall", inverse="windows")] = None
     """The exterior wall that the window is in."""
@@ -158,6 +160,7 @@ class Door(Worked, DoorSays):
 
     kind: ClassVar[str] = "door"
     meaning: ClassVar[str] = "a door"
+    trade: ClassVar[str] = "openings"
 
     wall: Annotated[Ident | None, LinkTo("exterior-wall", inverse="doors")] = None
     """The exterior wall that the door is in."""
@@ -185,6 +188,7 @@ class Skylight(Worked, SkylightSays):
 
     kind: ClassVar[str] = "skylight"
     meaning: ClassVar[str] = "a skylight or roof window"
+    trade: ClassVar[str] = "openings"
 
     was: SkylightSays | None = None
     """What the skylight was before the work."""

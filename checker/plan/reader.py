@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import copy
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -74,13 +75,43 @@ def plan_from(document: Document) -> ReadPlan:
     try:
         plan = Plan.model_validate(document.data)
     except ValidationError as error:
-        raise Unreadable(problems_of(error, Plan, document)) from None
+        found = list(problems_of(error, Plan, document))
+        raise Unreadable([*found, *_further_problems(document, error)]) from None
     problems: list[Problem] = []
     elements = _elements(plan, document, problems)
     _check_links(elements, document, problems)
     if problems:
         raise Unreadable(problems)
     return ReadPlan(plan, document, elements, _complete_kinds(plan))
+
+
+def _further_problems(document: Document, error: ValidationError) -> list[Problem]:
+    """What is wrong with ids, statuses and links in the rest of a plan that has lines which cannot be used."""
+    data = copy.deepcopy(document.data)
+    for detail in error.errors(include_url=False, include_context=False, include_input=False):
+        path: Steps = tuple(detail["loc"])
+        while path and (not document.has(path) or not isinstance(path[-1], str)):
+            path = path[:-1]
+        if not path or detail["type"] == "missing" or not _drop(data, path):
+            return []
+    try:
+        plan = Plan.model_validate(data)
+    except ValidationError:
+        return []
+    problems: list[Problem] = []
+    _check_links(_elements(plan, document, problems), document, problems)
+    return problems
+
+
+def _drop(data: Any, path: Steps) -> bool:
+    """Take a line out of the data; not one that holds elements, whose ids others may name."""
+    for step in path[:-1]:
+        data = data[step]
+    value = data.get(path[-1])
+    if isinstance(value, dict) or (isinstance(value, list) and any(isinstance(item, dict) for item in value)):
+        return False
+    data.pop(path[-1], None)
+    return True
 
 
 def _walk(section: BaseModel, path: Steps) -> Iterator[tuple[Element, Steps, Element | None]]:

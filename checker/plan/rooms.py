@@ -100,6 +100,7 @@ class Room(Worked, RoomSays):
 
     kind: ClassVar[str] = "room"
     meaning: ClassVar[str] = "a room or other space, with its use before and after"
+    trade: ClassVar[str] = "rooms"
 
     level: Annotated[Ident | None, LinkTo("level", inverse="rooms")] = None
     """The level that the room is on."""
@@ -133,6 +134,7 @@ class Alarm(Worked, AlarmSays):
 
     kind: ClassVar[str] = "alarm"
     meaning: ClassVar[str] = "a smoke or carbon monoxide alarm"
+    trade: ClassVar[str] = "alarms"
 
     room: Annotated[Ident | None, LinkTo("room", inverse="alarms")] = None
     """The room that the alarm is in."""

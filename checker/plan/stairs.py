@@ -38,6 +38,7 @@ class Handrail(Worked, HandrailSays):
 
     kind: ClassVar[str] = "handrail"
     meaning: ClassVar[str] = "a handrail along a flight"
+    trade: ClassVar[str] = "stairs"
 
     was: HandrailSays | None = None
     """What the handrail was before the work."""
@@ -67,6 +68,7 @@ class Winders(Worked, WindersSays):
 
     kind: ClassVar[str] = "winders"
     meaning: ClassVar[str] = "a turn of tapered treads in a flight"
+    trade: ClassVar[str] = "stairs"
 
     was: WindersSays | None = None
     """What the winders were before the work."""
@@ -117,6 +119,8 @@ class FlightSays(Says):
     """Depth of the floor that bounds the opening, finish to finish."""
     drop_beside: Length | None = None
     """Largest height of an open side above the floor beside it."""
+    walkline_radius: Length | None = None
+    """Radius of the walkline of a spiral flight."""
 
 
 class Flight(Worked, FlightSays):
@@ -124,6 +128,7 @@ class Flight(Worked, FlightSays):
 
     kind: ClassVar[str] = "flight"
     meaning: ClassVar[str] = "a run of steps between floors or landings"
+    trade: ClassVar[str] = "stairs"
 
     handrails: Annotated[list[Handrail] | None, Holds("flight")] = None
     """Handrails of the flight."""
@@ -153,6 +158,7 @@ class Landing(Worked, LandingSays):
 
     kind: ClassVar[str] = "landing"
     meaning: ClassVar[str] = "a level platform at the top, at the bottom or between flights of a stair"
+    trade: ClassVar[str] = "stairs"
 
     was: LandingSays | None = None
     """What the landing was before the work."""
@@ -165,12 +171,16 @@ class StairSays(Says):
         "straight", "with landing", "with winders", "spiral", "alternating tread", "ship ladder", "pull-down"
     ] | None = None  # fmt: skip
     """Form of the stair."""
+    outdoors: bool | None = None
+    """Whether the stair is outside the house."""
     total_rise: Length | None = None
     """Finished floor to finished floor."""
     lit: bool | None = None
     """Whether a light serves the flights and landings."""
     switch_at_each_level: bool | None = None
     """Whether a switch at each level works that light."""
+    light_automatic: bool | None = None
+    """Whether that light burns all the time or is switched by itself."""
     enclosed_below: bool | None = None
     """Whether there is an enclosed space under the stair that can be entered."""
     board_below: Length | None = None
@@ -188,6 +198,7 @@ class Stair(Worked, StairSays):
 
     kind: ClassVar[str] = "stair"
     meaning: ClassVar[str] = "a stair between two levels"
+    trade: ClassVar[str] = "stairs"
 
     from_level: Annotated[Ident | None, LinkTo("level", inverse="stairs_up")] = None
     """The level it starts on."""
@@ -229,6 +240,7 @@ class Guard(Worked, GuardSays):
 
     kind: ClassVar[str] = "guard"
     meaning: ClassVar[str] = "a guard (railing or low wall) along an open edge"
+    trade: ClassVar[str] = "guards"
 
     was: GuardSays | None = None
     """What the guard was before the work."""
@@ -250,6 +262,7 @@ class OpenEdge(Worked, OpenEdgeSays):
 
     kind: ClassVar[str] = "open-edge"
     meaning: ClassVar[str] = "an edge of a floor, stair, landing or porch that a person could fall over"
+    trade: ClassVar[str] = "guards"
 
     beside: Annotated[Ident | None, LinkTo("flight", inverse="open_edges")] = None
     """The flight that the edge runs along."""

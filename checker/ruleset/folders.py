@@ -1,4 +1,4 @@
-"""Where rulesets are, and reading the files of one."""
+"""Reading the files of rulesets."""
 
 from __future__ import annotations
 
@@ -10,26 +10,15 @@ from typing import TypeVar
 from pydantic import BaseModel, ValidationError
 
 from checker.mistakes import problems_of
-from checker.problems import Place, Problem, Unreadable, nearest
-from checker.ruleset.model import Rule, RulesetFile, TopicFile
+from checker.problems import Place, Problem, Unreadable
+from checker.ruleset.head import RulesetFile
+from checker.ruleset.model import Rule, TopicFile
+from checker.ruleset.places import HEAD, files_of, locate, roots_with, shipped, shown_folder
 from checker.source import Document, read
 
-HEAD = "ruleset.yaml"
 LONGEST_TOPIC_LINES = 500
 MOST_RULES = 12
 Model = TypeVar("Model", bound=BaseModel)
-
-
-def shipped() -> Path:
-    """The folder of the rulesets that come with dryfit."""
-    inside = Path(__file__).parent.parent / "_rulesets"
-    return inside if inside.is_dir() else Path(__file__).parent.parent.parent / "rulesets"
-
-
-def available(root: Path | None = None) -> list[str]:
-    """Names of the rulesets in a folder of rulesets."""
-    root = root or shipped()
-    return sorted(path.parent.relative_to(root).as_posix() for path in root.glob(f"**/{HEAD}"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,41 +63,16 @@ class Library:
 
     def locate(self, name: str, asked_at: Place | None = None) -> Path:
         """The folder of a ruleset, by its name, or by a path to it. Raises Unreadable."""
-        for root in self.roots:
-            if (root / name / HEAD).is_file() and ".." not in Path(name).parts:
-                return root / name
-        if (Path(name) / HEAD).is_file():
-            return Path(name)
-        names = sorted({each for root in self.roots for each in available(root)})
-        place = asked_at or Place(name, 1, 1)
-        right = nearest(name, names) or f"there are: {', '.join(names)}; or give a folder with a {HEAD}"
-        raise Unreadable([Problem(place, f"there is no ruleset “{name}”", right)])
-
-    def files(self, name: str, asked_at: Place | None = None) -> list[Path]:
-        """Every file of a ruleset, sorted."""
-        return files_of(self.locate(name, asked_at))
+        return locate(name, self.roots, asked_at)
 
     def folder(self, name: str, asked_at: Place | None = None) -> RulesetFolder:
         """Read a ruleset. Raises Unreadable with the problems of all its files."""
         path = self.locate(name, asked_at)
         key = str(path.resolve())
         if key not in self._read:
-            self._read[key] = read_folder(path, self._shown(path))
-            for root in (path.parent, path.parent.parent):
-                if root not in self.roots and self._read[key].name == path.relative_to(root).as_posix():
-                    self.roots = (root, *self.roots)
+            self._read[key] = read_folder(path, shown_folder(path, self.roots))
+            self.roots = roots_with(path, self._read[key].name, self.roots)
         return self._read[key]
-
-    def _shown(self, path: Path) -> str:
-        for root in self.roots:
-            if path.is_relative_to(root):
-                return (Path("rulesets") / path.relative_to(root)).as_posix()
-        return path.as_posix()
-
-
-def files_of(path: Path) -> list[Path]:
-    """Every YAML file of a ruleset's folder, without those of sets in folders below it."""
-    return sorted(file for file in path.glob("*.yaml"))
 
 
 def read_folder(path: Path, shown_as: str | None = None) -> RulesetFolder:

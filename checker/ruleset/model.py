@@ -4,77 +4,16 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+from pydantic import Field, StringConstraints
 
 from checker.plan.elements import Status
 from checker.plan.house import Stage, Trade
+from checker.ruleset.choices import Basis, Certainty, Decider, Severity, Sheet
+from checker.ruleset.head import Part, Words
 
 Name = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]{0,59}$")]
 Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]{0,59}$")]
-SetName = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$")]
 FullId = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9/-]*\.[a-z][a-z0-9-]*$")]
-Words = Annotated[str, StringConstraints(min_length=1, max_length=600, strip_whitespace=True)]
-Date = Annotated[str, StringConstraints(pattern=r"^\d{4}-\d{2}-\d{2}$")]
-Severity = Literal["danger", "correction", "advice"]
-SEVERITIES: tuple[Severity, ...] = ("danger", "correction", "advice")
-Basis = Literal["model code", "regulation", "standard", "common practice"]
-Certainty = Literal["read", "from memory"]
-Decider = Literal[
-    "building official",
-    "zoning officer",
-    "electrical inspector",
-    "mechanical inspector",
-    "plumbing inspector",
-    "gas inspector",
-    "fire official",
-    "health department",
-    "worker-safety authority",
-    "licensed engineer",
-    "licensed designer",
-    "contractor",
-]
-AUTHORITY_OF: dict[str, str] = {
-    "building official": "building",
-    "zoning officer": "zoning",
-    "electrical inspector": "electrical",
-    "mechanical inspector": "building",
-    "plumbing inspector": "plumbing",
-    "gas inspector": "gas",
-    "fire official": "building",
-    "health department": "building",
-    "worker-safety authority": "worker safety",
-    "licensed engineer": "building",
-    "licensed designer": "building",
-    "contractor": "building",
-}
-Sheet = Literal[
-    "application form",
-    "site plan",
-    "floor plans",
-    "sections",
-    "elevations",
-    "stair details",
-    "guard details",
-    "window and door schedule",
-    "roof plan",
-    "framing plans",
-    "foundation plan",
-    "energy sheet",
-    "mechanical plan",
-    "electrical plan",
-    "plumbing plan",
-    "gas plan",
-    "hazard survey",
-    "work plan",
-]
-
-
-class Part(BaseModel):
-    """A part of a ruleset file: unknown keys are refused."""
-
-    model_config = ConfigDict(
-        extra="forbid", frozen=True, strict=True, allow_inf_nan=False, use_attribute_docstrings=True
-    )
 
 
 class Edition(Part):
@@ -252,32 +191,6 @@ class Amendment(Part):
     cite: Words
     """Local law."""
     known: Certainty
-
-
-class Adoption(Part):
-    """A set that is adopted, in one edition, for a time."""
-
-    set: SetName
-    edition: str
-    from_: Date | None = Field(default=None, alias="from")
-    to: Date | None = None
-    """First day on which it no longer holds."""
-
-
-class RulesetFile(Part):
-    """ruleset.yaml: what the set is and what it adopts."""
-
-    ruleset: SetName
-    title: Words
-    document: Words
-    """The code or ordinance that it paraphrases."""
-    short: Words
-    """Its name in citations."""
-    editions: list[str]
-    """From the oldest to the newest."""
-    adopts: list[Adoption] = Field(default_factory=list)
-    maintained_by: Words
-    note: Words | None = None
 
 
 class TopicFile(Part):

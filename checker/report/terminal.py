@@ -1,0 +1,150 @@
+"""The report as text for a terminal: readable at 80 columns and without colour."""
+
+from __future__ import annotations
+
+from typing import TextIO
+
+from rich.console import Console
+from rich.text import Text
+
+from checker.findings.finding import Because, MissingItem, Result
+from checker.findings.words import element_name, label
+from checker.report.arrange import NOT_AN_APPROVAL, Group, Numbered, Reader, arrange, count
+
+_INDENT = 5
+_STYLE = {"danger": "bold red", "correction": "bold", "advice": "dim"}
+
+
+def print_report(
+    result: Result, reader: Reader, *, everything: bool = False, file: TextIO | None = None, width: int | None = None
+) -> None:
+    """Print a result.
+
+    reader: whose order it takes; everything: what meets too; file: where to, standard output if None; width: columns.
+    """
+    console = Console(file=file, width=width, highlight=False, soft_wrap=False, markup=False, emoji=False)
+    if console.width > 100:
+        console.width = 100
+    _Printer(console, result).report(reader, everything)
+
+
+class _Printer:
+    def __init__(self, console: Console, result: Result) -> None:
+        self.console = console
+        self.result = result
+
+    def line(self, text: str | Text = "", indent: int = 0, style: str = "", hang: int = 0) -> None:
+        """A paragraph, indented; lines after the first hang further in."""
+        text = Text(text, style=style) if isinstance(text, str) else text
+        if not text.plain:
+            self.console.print()
+            return
+        for number, piece in enumerate(text.wrap(self.console, max(20, self.console.width - indent - hang))):
+            piece.rstrip()
+            self._put(Text.assemble(" " * (indent + (hang if number else 0)), piece))
+
+    def _put(self, line: Text) -> None:
+        self.console.print(line, no_wrap=True, overflow="ignore", crop=False)
+
+    def labelled(self, word: str, text: str) -> None:
+        """A short word in the margin and a paragraph that hangs beside it."""
+        hang = _INDENT + 9
+        for number, piece in enumerate(Text(text).wrap(self.console, max(20, self.console.width - hang))):
+            head = f"{'':{_INDENT}}{word if number == 0 else '':9}"
+            piece.rstrip()
+            self._put(Text.assemble((head, "dim"), piece))
+
+    def report(self, reader: Reader, everything: bool) -> None:
+        arranged = arrange(self.result, reader, everything=everything)
+        self.line(arranged.title, style="bold")
+        self.line(f"{self.result.file}  ·  judged by {'; '.join(arranged.basis)}")
+        self.line()
+        self.line(arranged.sentence, style="bold")
+        for note in arranged.notes:
+            self.line(f"Note: {note}")
+        for group in arranged.groups:
+            self.group(group, reader)
+        self.rest(arranged.clear, arranged.outside)
+        if arranged.cautions:
+            self.heading("Cautions")
+            for trade, text in arranged.cautions:
+                self.line(f"{trade}: {text}", 2)
+        self.heading("What this is not")
+        for text in (*arranged.closing, NOT_AN_APPROVAL):
+            self.line(text, 2)
+
+    def heading(self, title: str, lead: str = "") -> None:
+        self.line()
+        rule = "─" * max(3, self.console.width - len(title) - 4)
+        self._put(Text.assemble((f"── {title} ", "bold"), (rule, "dim")))
+        if lead:
+            self.line(lead, style="dim")
+
+    def group(self, group: Group, reader: Reader) -> None:
+        size = len(group.findings) + len(group.missing)
+        self.heading(f"{group.title} ({size})", group.lead)
+        for each in group.findings:
+            self.finding(each, reader)
+        for element in dict.fromkeys(each.item.ref for each in group.missing):
+            self.missing([each for each in group.missing if each.item.ref == element])
+
+    def finding(self, numbered: Numbered, reader: Reader) -> None:
+        found = numbered.finding
+        self.line()
+        head = Text.assemble(
+            (f"{numbered.number:>3}. ", "bold"),
+            (f"{found.title}, {element_name(found.subject)}", _STYLE[found.severity]),
+        )
+        if reader == "reviewer" and found.severity == "danger":
+            head.append(" — danger")
+        self.line(head, hang=_INDENT)
+        margin = f" ({found.margin})" if found.margin and found.verdict == "does not meet" else ""
+        self.line(f"{found.says}{margin}", _INDENT)
+        if found.excused:
+            self.labelled("excused", f"{found.excused.replace('-', ' ')} — {found.excuse_cite}")
+        for each in found.because[:6]:
+            self.labelled("because", because_words(each, found.subject == each.item.ref))
+        if found.cite:
+            self.labelled("by", f"{found.cite}; {found.rule}")
+        for amendment in found.amended_by:
+            now = (
+                f"{amendment.what}: {amendment.base} → {amendment.now}"
+                if amendment.base
+                else f"{amendment.what}: {amendment.now}"
+            )
+            self.labelled("amended", f"{amendment.cite}: {now}")
+        if found.rests_on:
+            self.labelled("assumed", ", ".join(label(name) for name in found.rests_on))
+        if found.remedy and (reader == "contractor" or found.severity == "danger"):
+            self.labelled("mend", found.remedy)
+        where = f"{found.place}" if found.place else ""
+        self.labelled("decides", " · ".join(part for part in (found.decides, found.sheet, where) if part))
+
+    def missing(self, items: list[MissingItem]) -> None:
+        place = items[0].place
+        self.line()
+        self.line(Text.assemble(("   ▪ ", "bold"), (element_name(items[0].item.ref), "bold"), f"  {place or ''}"))
+        for each in items:
+            danger = ", danger" if each.severity == "danger" else ""
+            waits = count(len(each.waiting), "check waits", "checks wait")
+            self.line(f"{each.write}", _INDENT)
+            due = "" if each.due_now else f"; due at {each.due}"
+            self.line(f"{each.asks} — {waits}{danger}; {', '.join(each.sheets)}{due}", _INDENT + 2, "dim")
+
+    def rest(self, clear: tuple[tuple[str, int], ...], outside: int) -> None:
+        if not clear and not outside:
+            return
+        self.heading("No conflict found")
+        if clear:
+            self.line("; ".join(f"{trade} {number}" for trade, number in clear) + "  (--all lists them)", 2)
+        if outside:
+            self.line(f"{count(outside, 'point')} outside this permit's scope not listed.", 2)
+
+
+def because_words(because: Because, own: bool) -> str:
+    """One reason in words: whose value, how much, where from."""
+    whose = "" if own else f" of {element_name(because.item.ref)}"
+    origin = {"stated": "stated", "computed": "computed", "inferred": "inferred"}[because.origin]
+    where = f", line {because.place.line}" if because.place and because.origin == "stated" else ""
+    how = f" {because.how}" if because.how else ""
+    return f"{label(because.item.name)}{whose} {because.shown} ({origin}{how}{where})"
