@@ -147,3 +147,14 @@ def _air_area(leads_to: str, openable_area_m2: float | None, unit_area_m2: float
     if openable_area_m2 is not None:
         return openable_area_m2
     return lacks("openable_area_m2") if unit_area_m2 is None else unit_area_m2
+
+
+@derives(
+    "door.exit_door",
+    "flag",
+    "whether it is the door by which the house is left; never one that leads elsewhere than outdoors",
+    by=bool,
+    needs={"leads_to": "leads_to"},
+)
+def _exit_door(leads_to: str) -> bool | None:
+    return None if leads_to == "outdoors" else False

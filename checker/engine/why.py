@@ -21,11 +21,13 @@ class Why:
     """The reasons of one verdict.
 
     decided: the atomic conditions that settle it, each with its element and truth; needs: what is missing for the rule
-    itself; needs_for_excuse: what is missing to know whether an exception excuses; beyond_table: a look-up has no row.
+    itself; needs_to_apply: the part of it that tells whether the rule applies at all; needs_for_excuse: what is missing
+    to know whether an exception excuses; beyond_table: a look-up has no row.
     """
 
     decided: dict[tuple[int, Ref], bool] = field(default_factory=dict)
     needs: dict[Item, None] = field(default_factory=dict)
+    needs_to_apply: dict[Item, None] = field(default_factory=dict)
     needs_for_excuse: dict[Item, None] = field(default_factory=dict)
     beyond_table: bool = False
     if_it_applies: bool = False
@@ -57,15 +59,14 @@ class Reasons:
             self._unsure(rule, ref, why)
         elif verdict.judgement == "unsure":
             self._decide(rule.require, ref, why)
+            self._applying(rule, ref, why)
             self._missing(rule.require, ref, why.needs, why)
-            if self._truth(rule.when, ref) is None:
-                self._missing(rule.when, ref, why.needs, why)
         elif verdict.judgement == "na":
             self._decide(rule.when, ref, why)
         elif verdict.judgement == "meets":
             self._decide(rule.require, ref, why)
         else:
-            for node in (rule.when, rule.require):
+            for node in (rule.require, rule.when):
                 if self._truth(node, ref) is not None:
                     self._decide(node, ref, why)
             excuses = [rule.excuses[verdict.by]] if verdict.judgement == "excused" else rule.excuses
@@ -76,14 +77,22 @@ class Reasons:
     def _unsure(self, rule: Logic, ref: Ref, why: Why) -> None:
         applies, met = self._truth(rule.when, ref), self._truth(rule.require, ref)
         why.if_it_applies = applies is None and met is False
-        for node, truth in ((rule.when, applies), (rule.require, met)):
-            if truth is None:
-                self._missing(node, ref, why.needs, why)
-            else:
-                self._decide(node, ref, why)
+        self._applying(rule, ref, why)
+        if met is None:
+            self._missing(rule.require, ref, why.needs, why)
+        else:
+            self._decide(rule.require, ref, why)
+        if applies is not None:
+            self._decide(rule.when, ref, why)
         for node in rule.excuses:
             if self._truth(node, ref) is None:
                 self._missing(node, ref, why.needs_for_excuse, why)
+
+    def _applying(self, rule: Logic, ref: Ref, why: Why) -> None:
+        """What is missing to tell whether the rule applies."""
+        if self._truth(rule.when, ref) is None:
+            self._missing(rule.when, ref, why.needs_to_apply, why)
+            why.needs.update(why.needs_to_apply)
 
     def _members(self, node: Node, ref: Ref) -> Members:
         known = self.facts.elements.get(ref)

@@ -87,6 +87,7 @@ class Assembler:
             limit=show(limit.limit, limit.dimension, self.words.system, apart_from=limit.value) if limit else "",
             margin=margin_words(limit, self.words.system) if limit and word != "cannot tell" else "",
             needs=needs or for_excuse,
+            needs_to_apply=tuple(why.needs_to_apply) if why else (),
             needs_for_excuse=for_excuse,
             cite=rule.cite,
             amended_by=rule.amended_by,
@@ -268,6 +269,7 @@ class Assembler:
             items,
             key=lambda each: (
                 not each.due_now,
+                each.perhaps,
                 SEVERITIES.index(each.severity),
                 -len(each.waiting),
                 each.item.ref.kind,
@@ -293,6 +295,7 @@ class Assembler:
             due,
             bool(now),
             tuple(sorted({each.key for each in checks})),
+            all(each.needs_to_apply and item not in each.needs_to_apply for each in checks),
             place,
         )
 

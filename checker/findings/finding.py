@@ -45,6 +45,7 @@ class Finding:
     limit: str = ""
     margin: str = ""
     needs: tuple[Item, ...] = ()
+    needs_to_apply: tuple[Item, ...] = ()
     needs_for_excuse: tuple[Item, ...] = ()
     cite: Citation | None = None
     amended_by: tuple[Applied, ...] = ()
@@ -92,6 +93,8 @@ class MissingItem:
     due: str
     due_now: bool
     waiting: tuple[str, ...]
+    perhaps: bool = False
+    """Whether it is needed only if checks apply that other missing items decide on."""
     place: Place | None = None
 
 

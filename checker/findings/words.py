@@ -12,7 +12,7 @@ from checker.facts import Calculation, Fact, Facts, Item, Ref, Value
 from checker.glossary import Attribute, Glossary
 from checker.problems import visible
 from checker.ruleset.adopted import AdoptedTable
-from checker.units import Dimension, example_for, show
+from checker.units import Dimension, show, units_for
 
 System = Literal["us", "metric"]
 _SINGLE = ("permit", "site", "house")
@@ -122,6 +122,14 @@ def _difference(dimension: Dimension) -> Dimension:
     return Dimension.TEMPERATURE_DIFFERENCE if dimension is Dimension.TEMPERATURE else dimension
 
 
+def _blank(dimension: Dimension, system: System) -> str:
+    """A blank to fill in, with the unit that the plan's system would take."""
+    units = units_for(dimension)
+    metric = {Dimension.LENGTH: "mm", Dimension.AREA: "m2", Dimension.PRESSURE: "kPa"}
+    usual = metric if system == "metric" else {Dimension.TIME: "h", Dimension.SLOPE: "in 12"}
+    return f"… {usual.get(dimension) or (units[0] if units else '')}".rstrip()
+
+
 class Sentences:
     """Fills the sentences of rules with the values of a plan."""
 
@@ -190,7 +198,7 @@ class Sentences:
         if item.name in kind.attributes:
             attribute = kind.attributes[item.name]
             if attribute.dimension:
-                example = example_for(attribute.dimension)
+                example = _blank(attribute.dimension, self.system)
             elif attribute.form == "flag":
                 example = "true or false"
             else:

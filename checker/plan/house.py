@@ -148,7 +148,7 @@ class House(Single):
     height_above_grade: Length | None = None
     """Height from mean grade to the highest point that zoning measures."""
     storeys: Number | None = None
-    """Storeys above grade as zoning counts them."""
+    """Number of storeys above grade as zoning counts them."""
     lot_coverage: Fraction | None = None
     """Part of the lot that buildings cover after the work."""
     lived_in_during_work: bool | None = None
@@ -196,6 +196,8 @@ class ExteriorWallSays(Says):
     """Area of the wall with its openings, in the storey it is measured for."""
     opening_area: Area | None = None
     """Area of all windows and doors in the wall."""
+    follows_existing_wall: bool | None = None
+    """Whether a new wall stands straight above an existing one."""
     unprotected_penetrations: bool | None = None
     """Whether pipes, ducts or cables pass the wall without a listed penetration fire stop."""
 

@@ -96,7 +96,7 @@ def sentence(result: Result) -> str:
     """The verdict in one sentence; it never sounds like an approval."""
     faults = [each for each in result.findings if each.is_fault]
     dangers = sum(1 for each in faults if each.severity == "danger")
-    missing = sum(1 for each in result.missing if each.due_now and each.severity != "advice")
+    missing = sum(1 for each in result.missing if each.due_now and each.severity != "advice" and not each.perhaps)
     amounts = (
         (dangers, "danger to remove", "dangers to remove"),
         (len(faults) - dangers, "correction to make", "corrections to make"),
@@ -217,12 +217,7 @@ def _clear(result: Result) -> list[tuple[str, int]]:
 def _cautions(result: Result) -> list[tuple[str, str]]:
     """The usual caution of each trade that the report speaks of, once."""
     spoken = {each.trade for each in result.findings if each.listed and each.verdict != "does not apply"}
-    said = [(trade, text) for trade, text in sorted(result.adopted.cautions.items()) if trade in spoken]
-    own: dict[tuple[str, str], None] = {}
-    for each in result.findings:
-        if each.caution and each.listed and each.verdict in ("does not meet", "cannot tell"):
-            own[each.trade, each.caution] = None
-    return [*said, *own]
+    return [(trade, text) for trade, text in sorted(result.adopted.cautions.items()) if trade in spoken]
 
 
 def _closing(result: Result) -> list[str]:

@@ -90,6 +90,7 @@ class FindingData(_Data):
     limit: str
     margin: str
     needs: list[NeedData]
+    needs_to_apply: list[NeedData]
     needs_for_excuse: list[NeedData]
     cite: str
     base_cite: str
@@ -121,6 +122,8 @@ class MissingData(_Data):
     authorities: list[str]
     stage: str
     due_now: bool
+    perhaps: bool
+    """Whether it is needed only if checks apply that other missing items decide on."""
     waiting: list[str]
     """Keys of the findings that wait for it."""
     where: Where | None
@@ -329,6 +332,7 @@ def _finding(found: Finding) -> FindingData:
         limit=found.limit,
         margin=found.margin,
         needs=[_need(each) for each in found.needs],
+        needs_to_apply=[_need(each) for each in found.needs_to_apply],
         needs_for_excuse=[_need(each) for each in found.needs_for_excuse],
         cite=f"{amended[-1].cite}, amending {found.cite}" if amended else str(found.cite or ""),
         base_cite=str(found.cite or ""),
@@ -359,6 +363,7 @@ def _missing(missing: MissingItem) -> MissingData:
         authorities=list(missing.authorities),
         stage=missing.due,
         due_now=missing.due_now,
+        perhaps=missing.perhaps,
         waiting=list(missing.waiting),
         where=_where(missing.place),
     )
@@ -377,7 +382,7 @@ def _summary(result: Result, sentence: str) -> Summary:
     return Summary(
         sentence=sentence,
         verdicts=verdicts,
-        missing=sum(1 for each in result.missing if each.due_now),
+        missing=sum(1 for each in result.missing if each.due_now and not each.perhaps),
         not_due_yet=sum(1 for each in result.missing if not each.due_now),
         outside_scope=sum(1 for each in result.findings if not each.in_scope and each.verdict in VERDICTS[:2]),
         exit_status=result.exit_status,

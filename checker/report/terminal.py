@@ -102,7 +102,7 @@ class _Printer:
         self.line(f"{found.says}{margin}", _INDENT)
         if found.excused:
             self.labelled("excused", f"{found.excused.replace('-', ' ')} — {found.excuse_cite}")
-        for each in found.because[:6]:
+        for each in found.because[:5]:
             self.labelled("because", because_words(each, found.subject == each.item.ref))
         if found.cite:
             self.labelled("by", f"{found.cite}; {found.rule}")
@@ -117,19 +117,25 @@ class _Printer:
             self.labelled("assumed", ", ".join(label(name) for name in found.rests_on))
         if found.remedy and (reader == "contractor" or found.severity == "danger"):
             self.labelled("mend", found.remedy)
-        where = f"{found.place}" if found.place else ""
+        if found.caution:
+            self.labelled("care", found.caution)
+        where = f"plan line {found.place.line}" if found.place else ""
         self.labelled("decides", " · ".join(part for part in (found.decides, found.sheet, where) if part))
 
     def missing(self, items: list[MissingItem]) -> None:
         place = items[0].place
         self.line()
-        self.line(Text.assemble(("   ▪ ", "bold"), (element_name(items[0].item.ref), "bold"), f"  {place or ''}"))
-        for each in items:
+        where = f", plan line {place.line}" if place else ""
+        self.line(Text.assemble(("   ▪ ", "bold"), (element_name(items[0].item.ref), "bold"), where))
+        perhaps = [each.item.name for each in items if each.perhaps]
+        for each in (each for each in items if not each.perhaps):
             danger = ", danger" if each.severity == "danger" else ""
             waits = count(len(each.waiting), "check waits", "checks wait")
             self.line(f"{each.write}", _INDENT)
             due = "" if each.due_now else f"; due at {each.due}"
             self.line(f"{each.asks} — {waits}{danger}; {', '.join(each.sheets)}{due}", _INDENT + 2, "dim")
+        if perhaps:
+            self.line(f"then perhaps, as the other lines tell: {', '.join(perhaps)}", _INDENT, "dim")
 
     def rest(self, clear: tuple[tuple[str, int], ...], outside: int) -> None:
         if not clear and not outside:

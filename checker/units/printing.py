@@ -240,6 +240,8 @@ def _slope(si: float, system: System) -> Iterator[str]:
 def _time(si: float, commas: bool) -> Iterator[str]:
     """Give a time in the largest unit that makes it whole, otherwise in decimals of a fitting one."""
     scales = (("days", 86400), ("h", 3600), ("min", 60), ("s", 1))
+    if si == 0.0:
+        yield "0 min"
     for symbol, seconds in scales:
         number = si / seconds
         if round(number) and math.isclose(number, round(number), rel_tol=_SAME) and abs(number) < 1e12:

@@ -196,3 +196,16 @@ def test_a_dormer_along_the_main_slope_changes_nothing() -> None:
         assert dormer.width_at_height_shed_dormer(height_m, *gable, 1.2, 0.8) == pytest.approx(plain_m)
     average_m = ceiling.average_height_two_slope(*gable)
     assert dormer.average_height_shed_dormer(*gable, 1.2, 0.8) == pytest.approx(average_m)
+
+
+@settings(deadline=None)
+@given(st.floats(0.0, 5.0), KNEES, PITCHES, FLATS)
+def test_height_is_that_of_the_lower_of_slope_and_flat(
+    distance_m: float, knee_m: float, pitch: float, above_m: float | None
+) -> None:
+    """A flat ceiling caps the slope; without one the slope goes on."""
+    flat_m = flat_height(knee_m, above_m)
+    height_m = ceiling.height_at(distance_m, knee_m, pitch, flat_m)
+    rise_m = ceiling.height_at(distance_m, knee_m, pitch) - knee_m
+    assert rise_m == pytest.approx(pitch * distance_m)
+    assert height_m - knee_m == pytest.approx(rise_m if above_m is None else min(rise_m, above_m + 0.01))

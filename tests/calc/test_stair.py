@@ -259,3 +259,21 @@ def test_fewest_balusters(length_m: float, width_m: float, limit_m: float) -> No
         assert guard.baluster_gap(length_m, width_m, count) <= limit_m * (1 + 1e-8)
     if count > 0:
         assert guard.baluster_gap(length_m, width_m, count - 1) > limit_m
+
+
+def test_balusters_may_fill_the_guard() -> None:
+    """Balusters side by side leave no gap, which is a legal guard."""
+    assert guard.baluster_gap(1.0, 0.125, 8) == 0
+
+
+def test_the_sphere_may_reach_the_end_of_the_riser() -> None:
+    """At its limits the circle touches the rail, the tread, and the riser just at the nosing."""
+    assert guard.largest_sphere_in_triangle(6.0, 8.0, 9.6) == pytest.approx(12.0)
+    assert guard.rail_gap_for_sphere(12.0, 6.0, 8.0) == pytest.approx(9.6)
+
+
+def test_a_winder_without_an_angle_is_refused() -> None:
+    """Two nosings in one line make no winder; half a turn is the widest."""
+    with pytest.raises(OutOfRange):
+        winder.winder_going(0.0, 0.3)
+    assert winder.winder_going_chord(math.pi, 0.3) == pytest.approx(0.6)

@@ -64,13 +64,13 @@ def compare(word: str, mine: Any, other: Any) -> bool:
     equal = same(mine, other)
     match word:
         case "at_least":
-            return equal or mine > other
+            return equal or bool(mine > other)
         case "at_most":
-            return equal or mine < other
+            return equal or bool(mine < other)
         case "over":
-            return not equal and mine > other
+            return not equal and bool(mine > other)
         case "under":
-            return not equal and mine < other
+            return not equal and bool(mine < other)
     return equal
 
 
@@ -236,7 +236,7 @@ def _fits(key: Value | None, cell: Any) -> bool:
     if key is None:
         return True
     if not isinstance(cell, list):
-        return key == cell
+        return bool(key == cell)
     low, high = cell
     return (low is None or compare("at_least", key, length(low))) and (
         high is None or compare("under", key, length(high))

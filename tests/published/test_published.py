@@ -19,6 +19,7 @@ import yaml
 
 FOLDER = Path(__file__).parent
 FILES = ("stairs.yaml", "ceilings.yaml", "openings.yaml")
+MODULES = ("stair", "headroom", "winder", "guard", "ceiling", "dormer", "opening", "boundary")
 INCH = Fraction(254, 10000)
 FOOT = 12 * INCH
 
@@ -120,6 +121,20 @@ def test_row_is_complete(row: Row) -> None:
         assert {"title", "section", "read"} <= set(row["source"]) <= {"title", "section", "read", "address"}
     else:
         assert row["basis"] in ("common practice", "geometry, recomputed")
+
+
+@pytest.mark.parametrize("module_name", MODULES)
+def test_every_function_has_a_row(module_name: str) -> None:
+    """No function of house geometry goes without a figure from outside."""
+    module = importlib.import_module(f"checker.calc.{module_name}")
+    functions = {
+        name
+        for name, function in inspect.getmembers(module, inspect.isfunction)
+        if function.__module__ == module.__name__ and not name.startswith("_")
+    }
+    assert functions
+    checked = {row["function"] for row in rows()}
+    assert {f"{module_name}.{name}" for name in functions} <= checked
 
 
 def test_ids_are_unique() -> None:

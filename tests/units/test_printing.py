@@ -53,6 +53,7 @@ PRINTED: list[tuple[str, Dimension, str, str]] = [
     ("R-20", D.THERMAL_RESISTANCE, "R-20", "RSI 3.52"),
     ("U-0.30", D.U_FACTOR, "U-0.30", "USI 1.70"),
     ("1 h", D.TIME, "1 h", "1 h"),
+    ("0 h", D.TIME, "0 min", "0 min"),
     ("90 min", D.TIME, "90 min", "90 min"),
     ("1 day", D.TIME, "1 day", "1 day"),
     ("3 days", D.TIME, "3 days", "3 days"),
