@@ -17,31 +17,30 @@ _CEILING = {
     "length_m": "sloped_length?",
     "flat_height_m": "flat_ceiling_height?",
     "level_area_m2": "level_ceiling_area?",
+    "level_height_m": "level_ceiling_height?",
 }
 _SLOPED = ("slopes", "knee_wall_height_m", "pitch_ratio", "width_m", "length_m")
 
 
-def _area_at_height(
-    height_m: float,
-    ceiling: str,
-    level_area_m2: float | None,
-    **sizes: float | str | None,
-) -> float | Lacks:
+def _area_at_height(height_m: float, ceiling: str, **sizes: float | str | None) -> float | Lacks:
     """Floor area under a ceiling at least so high, for a level or a sloped ceiling."""
     if ceiling == "level":
-        return _level_area(height_m, sizes["floor_area_m2"], sizes["ceiling_height_m"])
+        return _level_area(height_m, sizes, "floor_area_m2", "ceiling_height_m")
     missing = [name for name in _SLOPED if sizes[name] is None]
     if missing:
         return lacks(*missing)
-    return _sloped_area(height_m, sizes) + (level_area_m2 or 0.0)
+    beside = _level_area(height_m, sizes, "level_area_m2", "level_height_m") if sizes["level_area_m2"] else 0.0
+    return beside if isinstance(beside, Lacks) else _sloped_area(height_m, sizes) + beside
 
 
-def _level_area(height_m: float, floor_area: float | str | None, ceiling_height: float | str | None) -> float | Lacks:
-    if not isinstance(ceiling_height, float):
-        return lacks("ceiling_height_m")
-    if ceiling_height < height_m * (1 - 1e-9):
+def _level_area(height_m: float, sizes: dict[str, float | str | None], area: str, height: str) -> float | Lacks:
+    """The whole area under a level ceiling that is high enough, or none of it."""
+    area_m2, ceiling_m = sizes[area], sizes[height]
+    if not isinstance(ceiling_m, float):
+        return lacks(height)
+    if ceiling_m < height_m * (1 - 1e-9):
         return 0.0
-    return floor_area if isinstance(floor_area, float) else lacks("floor_area_m2")
+    return area_m2 if isinstance(area_m2, float) else lacks(area)
 
 
 def _sloped_area(height_m: float, sizes: dict[str, float | str | None]) -> float:
@@ -66,8 +65,7 @@ def _sloped_area(height_m: float, sizes: dict[str, float | str | None]) -> float
     agrees_within=0.03,
 )
 def _area_at_counted_height(height_m: float, ceiling: str, **sizes: float | str | None) -> float | Lacks:
-    level = sizes.pop("level_area_m2")
-    return _area_at_height(height_m, ceiling, level if isinstance(level, float) else None, **sizes)
+    return _area_at_height(height_m, ceiling, **sizes)
 
 
 @derives(
@@ -79,8 +77,46 @@ def _area_at_counted_height(height_m: float, ceiling: str, **sizes: float | str 
     agrees_within=0.03,
 )
 def _area_at_full_height(height_m: float, ceiling: str, **sizes: float | str | None) -> float | Lacks:
-    level = sizes.pop("level_area_m2")
-    return _area_at_height(height_m, ceiling, level if isinstance(level, float) else None, **sizes)
+    return _area_at_height(height_m, ceiling, **sizes)
+
+
+@derives(
+    "room.area_at_conversion_height",
+    Dimension.AREA,
+    "floor area under a ceiling at least as high as an existing attic or basement may keep when it becomes habitable",
+    by=ceiling.area_at_height_two_slope,
+    needs={"height_m": "assumed:conversion_ceiling_height", **_CEILING},
+    agrees_within=0.03,
+)
+def _area_at_conversion_height(height_m: float, ceiling: str, **sizes: float | str | None) -> float | Lacks:
+    return _area_at_height(height_m, ceiling, **sizes)
+
+
+@derives(
+    "room.width_at_full_height",
+    Dimension.LENGTH,
+    "width of floor, across the slope, under a ceiling at least as high as the full height",
+    by=ceiling.width_at_height_two_slope,
+    needs={
+        "height_m": "assumed:full_ceiling_height",
+        "slopes": "slopes",
+        "width_m": "sloped_width",
+        "knee_wall_height_m": "knee_wall_height",
+        "pitch_ratio": "ceiling_pitch",
+        "flat_height_m": "flat_ceiling_height?",
+    },
+    agrees_within=0.0127,
+)
+def _width_at_full_height(
+    height_m: float,
+    slopes: str,
+    width_m: float,
+    knee_wall_height_m: float,
+    pitch_ratio: float,
+    flat_height_m: float | None,
+) -> float:
+    of = ceiling.width_at_height_two_slope if slopes == "two" else ceiling.width_at_height_one_slope
+    return of(height_m, width_m, knee_wall_height_m, pitch_ratio, flat_height_m)
 
 
 @derives(

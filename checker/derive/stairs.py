@@ -282,3 +282,14 @@ def _widest_flight(widths_m: list[float]) -> float | None:
 )
 def _steep_device(type: str) -> bool:  # noqa: A002 - the plan's own word
     return type in ("alternating tread", "ship ladder", "pull-down")
+
+
+@derives(
+    "open-edge.along",
+    ("stair", "floor", "landing", "porch or deck", "ramp"),
+    "what the edge is an edge of: a stair, if a flight lists it among its open sides",
+    by=str,
+    needs={"flight_status": "beside.status"},
+)
+def _along(flight_status: str) -> str:
+    return "stair" if flight_status else ""

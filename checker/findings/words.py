@@ -207,5 +207,6 @@ class Sentences:
         link = kind.links[item.name]
         if link.on_plan:
             return link.meaning.rstrip("."), f"{item.name}: {'…' if link.to_one else '[…], or [] if there is none'}"
-        back = f", each naming this {item.ref.kind} in `{link.inverse}:`" if link.inverse else ""
-        return f"every {link.target} of {element_name(item.ref)}{back}", f"list them all ({link.target})"
+        plural = link.target.replace("-", " ") + ("" if link.target.endswith("s") else "s")
+        back = f", each with `{link.inverse}:`" if link.inverse and link.inverse != "house" else ""
+        return f"all {plural} of {element_name(item.ref)}{back}", f"({plural}: list every one)"

@@ -211,6 +211,10 @@ class ExteriorWall(Worked, ExteriorWallSays):
 
     faces: Annotated[Ident | None, LinkTo("lot-line", inverse="exterior_walls")] = None
     """The lot line that the wall faces."""
+    windows: Annotated[list[Ident] | None, LinkTo("window", inverse="wall", inverse_to_one=True)] = None
+    """Windows in the wall."""
+    doors: Annotated[list[Ident] | None, LinkTo("door", inverse="wall", inverse_to_one=True)] = None
+    """Doors in the wall."""
     part: Literal["main house", "wing", "dormer", "garage", "porch"] | None = None
     """Which part of the house the wall belongs to."""
     was: ExteriorWallSays | None = None

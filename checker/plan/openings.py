@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from checker.plan.elements import Ident, Says, Worked
-from checker.plan.fields import Angle, Area, Holds, Length, LinkTo
+from checker.plan.elements import Says, Worked
+from checker.plan.fields import Angle, Area, Holds, Length
 
 Glass = Literal["ordinary", "tempered", "laminated", "wired", "leaded or art glass"]
 
@@ -95,6 +95,8 @@ class WindowSays(Says):
     """Walking surface inside to the top edge of that pane."""
     walking_surface_distance: Length | None = None
     """Horizontal distance from the glass to the nearest walking surface."""
+    stands_clear: bool | None = None
+    """Whether no door, stair, landing, tub, shower, sauna or pool is within 6 ft of the glass."""
     door_distance: Length | None = None
     """Least distance from the glass to the edge of a door that it stands beside, door closed."""
     tub_distance: Length | None = None
@@ -114,8 +116,6 @@ class Window(Worked, WindowSays):
     meaning: ClassVar[str] = "a window"
     trade: ClassVar[str] = "openings"
 
-    wall: Annotated[Ident | None, LinkTo("exterior-wall", inverse="windows")] = None
-    """The exterior wall that the window is in."""
     wells: Annotated[list[WindowWell] | None, Holds("window")] = None
     """The window well, if its sill is below grade."""
     was: WindowSays | None = None
@@ -162,8 +162,6 @@ class Door(Worked, DoorSays):
     meaning: ClassVar[str] = "a door"
     trade: ClassVar[str] = "openings"
 
-    wall: Annotated[Ident | None, LinkTo("exterior-wall", inverse="doors")] = None
-    """The exterior wall that the door is in."""
     was: DoorSays | None = None
     """What the door was before the work."""
 

@@ -61,12 +61,18 @@ class RoomSays(Says):
     """Height of the level part that cuts the slopes at collars or ties; the height at the ridge if there is none."""
     level_ceiling_area: Area | None = None
     """Floor area under a level ceiling beside the sloped part, as under a dormer."""
+    level_ceiling_height: Length | None = None
+    """Height of that level ceiling."""
     area_at_counted_height: Area | None = None
     """Floor area under a ceiling at least as high as the counted height."""
     area_at_full_height: Area | None = None
     """Floor area under a ceiling at least as high as the full height."""
+    area_at_conversion_height: Area | None = None
+    """Floor area under a ceiling at least as high as an existing attic or basement may keep when it becomes habitable."""
+    width_at_full_height: Length | None = None
+    """Width of floor, across the slope, under a ceiling at least as high as the full height."""
     height_at_fixtures: Length | None = None
-    """Ceiling height above the toilet, basin and the clear space in front of them."""
+    """Ceiling height at the middle of the clear space in front of toilet and basin."""
     shower_head_clearance: Length | None = None
     """Ceiling height over the floor of the shower or tub at the shower head."""
     width: Length | None = None

@@ -74,6 +74,66 @@ class Winders(Worked, WindersSays):
     """What the winders were before the work."""
 
 
+class GuardSays(Says):
+    """What can be said of a guard."""
+
+    height: Length | None = None
+    """Walking surface, or line of nosings, to the top of the guard."""
+    largest_opening: Length | None = None
+    """Largest sphere that passes through the guard."""
+    triangle_opening: Length | None = None
+    """Largest sphere that passes the triangle of riser, tread and bottom rail."""
+    bottom_rail_gap: Length | None = None
+    """Gap between the line of nosings and the underside of the bottom rail, square to it."""
+    serves_as_handrail: bool | None = None
+    """Whether its top rail is the handrail of the stair."""
+    anchorage_detailed: bool | None = None
+    """Whether the drawings show how posts and newels are fixed to the framing."""
+    top_load: Force | None = None
+    """Concentrated load that the top rail is shown to carry."""
+    infill: Literal["balusters", "glass", "cable", "panel", "solid wall"] | None = None
+    """What fills the guard."""
+    glass: Literal["ordinary", "tempered", "laminated"] | None = None
+    """Kind of glass, if the infill is glass."""
+
+
+class Guard(Worked, GuardSays):
+    """A guard along an open edge."""
+
+    kind: ClassVar[str] = "guard"
+    meaning: ClassVar[str] = "a guard (railing or low wall) along an open edge"
+    trade: ClassVar[str] = "guards"
+
+    was: GuardSays | None = None
+    """What the guard was before the work."""
+
+
+class OpenEdgeSays(Says):
+    """What can be said of an open edge."""
+
+    along: Literal["stair", "floor", "landing", "porch or deck", "ramp"] | None = None
+    """What the edge is an edge of."""
+    drop: Length | None = None
+    """Walking surface to the floor or ground below, at its deepest within 36 in of the edge."""
+    length: Length | None = None
+    """Length of the edge."""
+
+
+class OpenEdge(Worked, OpenEdgeSays):
+    """An edge that a person could fall over."""
+
+    kind: ClassVar[str] = "open-edge"
+    meaning: ClassVar[str] = "an edge of a floor, stair, landing or porch that a person could fall over"
+    trade: ClassVar[str] = "guards"
+
+    level: Annotated[Ident | None, LinkTo("level", inverse="open_edges")] = None
+    """The level that the edge is on."""
+    guards: Annotated[list[Guard] | None, Holds("edge")] = None
+    """Guards along the edge; [] says that there is none."""
+    was: OpenEdgeSays | None = None
+    """What the edge was before the work."""
+
+
 class FlightSays(Says):
     """What can be said of a flight."""
 
@@ -134,6 +194,8 @@ class Flight(Worked, FlightSays):
     """Handrails of the flight."""
     winders: Annotated[list[Winders] | None, Holds("flight")] = None
     """Turns of winders in the flight."""
+    open_sides: Annotated[list[OpenEdge] | None, Holds("beside")] = None
+    """Open sides of the flight with their guards; [] says that it runs between walls."""
     was: FlightSays | None = None
     """What the flight was before the work."""
 
@@ -210,65 +272,3 @@ class Stair(Worked, StairSays):
     """Its landings."""
     was: StairSays | None = None
     """What the stair was before the work."""
-
-
-class GuardSays(Says):
-    """What can be said of a guard."""
-
-    height: Length | None = None
-    """Walking surface, or line of nosings, to the top of the guard."""
-    largest_opening: Length | None = None
-    """Largest sphere that passes through the guard."""
-    triangle_opening: Length | None = None
-    """Largest sphere that passes the triangle of riser, tread and bottom rail."""
-    bottom_rail_gap: Length | None = None
-    """Gap between the line of nosings and the underside of the bottom rail, square to it."""
-    serves_as_handrail: bool | None = None
-    """Whether its top rail is the handrail of the stair."""
-    anchorage_detailed: bool | None = None
-    """Whether the drawings show how posts and newels are fixed to the framing."""
-    top_load: Force | None = None
-    """Concentrated load that the top rail is shown to carry."""
-    infill: Literal["balusters", "glass", "cable", "panel", "solid wall"] | None = None
-    """What fills the guard."""
-    glass: Literal["ordinary", "tempered", "laminated"] | None = None
-    """Kind of glass, if the infill is glass."""
-
-
-class Guard(Worked, GuardSays):
-    """A guard along an open edge."""
-
-    kind: ClassVar[str] = "guard"
-    meaning: ClassVar[str] = "a guard (railing or low wall) along an open edge"
-    trade: ClassVar[str] = "guards"
-
-    was: GuardSays | None = None
-    """What the guard was before the work."""
-
-
-class OpenEdgeSays(Says):
-    """What can be said of an open edge."""
-
-    along: Literal["stair", "floor", "landing", "porch or deck", "ramp"] | None = None
-    """What the edge is an edge of."""
-    drop: Length | None = None
-    """Walking surface to the floor or ground below, at its deepest within 36 in of the edge."""
-    length: Length | None = None
-    """Length of the edge."""
-
-
-class OpenEdge(Worked, OpenEdgeSays):
-    """An edge that a person could fall over."""
-
-    kind: ClassVar[str] = "open-edge"
-    meaning: ClassVar[str] = "an edge of a floor, stair, landing or porch that a person could fall over"
-    trade: ClassVar[str] = "guards"
-
-    beside: Annotated[Ident | None, LinkTo("flight", inverse="open_edges")] = None
-    """The flight that the edge runs along."""
-    level: Annotated[Ident | None, LinkTo("level", inverse="open_edges")] = None
-    """The level that the edge is on."""
-    guards: Annotated[list[Guard] | None, Holds("edge")] = None
-    """Guards along the edge; [] says that there is none."""
-    was: OpenEdgeSays | None = None
-    """What the edge was before the work."""

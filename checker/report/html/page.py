@@ -7,7 +7,7 @@ from importlib.resources import files
 from typing import Any
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from checker import __version__
 from checker.findings.finding import Result
@@ -50,12 +50,25 @@ def _environment() -> Environment:
         lstrip_blocks=True,
     )
     environment.globals["count"] = count
+    environment.filters["coded"] = _coded
     return environment
 
 
 def _text(name: str) -> str:
     """A file of this package, from a checkout or a wheel."""
     return files(__package__).joinpath(*name.split("/")).read_text(encoding="utf-8")
+
+
+def _coded(text: str) -> Markup:
+    """A text in which `backquoted` words are plan lines."""
+    pieces = text.split("`")
+    if len(pieces) % 2 == 0:
+        return escape(_printable(text))
+    words = [
+        Markup("<code>{}</code>").format(_printable(piece)) if number % 2 else escape(visible(piece))
+        for number, piece in enumerate(pieces)
+    ]
+    return Markup("").join(words)
 
 
 def _printable(value: Any) -> Any:

@@ -19,6 +19,8 @@ from checker.ruleset.adopted import AdoptedAssumption, Applied, Citation
 from checker.units import Dimension, show
 
 _CHECKS_NAMED = 6
+_CALC = "checker.calc."
+_PLAIN = {"builtins.sum": "their sum", "builtins.max": "the greatest of them", "builtins.min": "the least of them"}
 _MARK = {"excused": "excused", "meets": "meets"}
 
 
@@ -122,8 +124,8 @@ class Sum:
     inputs: tuple[str, ...]
     result: str
     stated: str
-    function: str
     source: str
+    function: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -303,15 +305,16 @@ class _Rows:
             anchor,
             label(item.name),
             attribute.meaning.rstrip(".") if attribute else "",
-            tuple(dict.fromkeys(self._inputs(calculation, item.ref))),
+            tuple(dict.fromkeys(self._inputs(calculation, item.ref, bool(attribute and attribute.dimension)))),
             self.words.value(item, calculation.result),
             self.words.value(item, fact.value) if fact.origin == "stated" else "",
-            calculation.function.removeprefix("checker.calc."),
-            source_of(calculation.function),
+            *_how(calculation.function),
         )
 
-    def _inputs(self, calculation: Calculation, subject: Ref) -> Iterator[str]:
+    def _inputs(self, calculation: Calculation, subject: Ref, numeric: bool) -> Iterator[str]:
         for each in calculation.inputs:
+            if numeric and each.item is not None and each.item.name == "status":
+                continue
             if each.item is None:
                 yield f"{label(each.assumption)} {self._assumed_value(each.assumption)} (assumed)"
                 continue
@@ -336,6 +339,13 @@ class _Rows:
             tuple(change_of(each) for each in assumption.amended_by),
             tuple(numbers[each.key] for each in self.result.findings if name in each.rests_on and each.key in numbers),
         )
+
+
+def _how(function: str) -> tuple[str, str]:
+    """Source and name of a calculation; what follows without a formula says so in words and has no name."""
+    if not function.startswith(_CALC):
+        return _PLAIN.get(function, "follows from them without a formula"), ""
+    return source_of(function) or "no source named", function.removeprefix(_CALC)
 
 
 def _cited(cite: Citation | None) -> str:
