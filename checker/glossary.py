@@ -15,6 +15,7 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from checker.documented import field_texts
 from checker.plan.elements import STATUSES, Element
 from checker.plan.fields import Holds, LinkTo, Measure
 from checker.plan.model import Plan
@@ -110,10 +111,9 @@ def field_type(info: FieldInfo) -> FieldType:
             return FieldType(annotation, tuple(marks), is_list)
 
 
-def attribute_of(name: str, info: FieldInfo) -> Attribute | None:
+def attribute_of(name: str, info: FieldInfo, meaning: str) -> Attribute | None:
     """Give the attribute that a plan field declares; None for texts, links, lists of elements and sections."""
     of = field_type(info)
-    meaning = info.description or ""
     if of.mark(LinkTo) or of.mark(Holds):
         return None
     if measure := of.mark(Measure):
@@ -154,7 +154,7 @@ def _links_of(model: type[Element]) -> Iterator[tuple[str, Link, Link]]:
     """Each link that a model declares, with the kind and the link that lead back."""
     for name, info in model.model_fields.items():
         of = field_type(info)
-        meaning = info.description or ""
+        meaning = field_texts(model).get(name, "")
         if link := of.mark(LinkTo):
             back = Link(link.inverse, model.kind, link.inverse_to_one, f"{model.kind}s that name it", inverse=name)
             yield link.kind, Link(name, link.kind, not of.is_list, meaning, link.inverse, on_plan=True), back
@@ -178,8 +178,9 @@ def glossary() -> Glossary:
             attributes[kind]["status"] = Attribute(
                 "status", "what the work does to it", "choice", choices=STATUSES, on_plan=True
             )
+        texts = field_texts(model)
         for name, info in model.model_fields.items():
-            if name != "status" and (attribute := attribute_of(name, info)):
+            if name != "status" and (attribute := attribute_of(name, info, texts.get(name, ""))):
                 attributes[kind][name] = attribute
         for target, link, back in _links_of(model):
             links[kind][link.name] = link

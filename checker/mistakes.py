@@ -64,10 +64,15 @@ def _problem(detail: ErrorDetails, model: type[BaseModel], document: Document) -
         return Problem(place, f"{name} is {_shown(value)}: it does not have the form that is needed", _form(path))
     if kind == "string_too_short":
         return Problem(place, f"{name} is empty", "write a text")
+    if kind == "string_too_long":
+        return Problem(
+            place, f"{name} has {len(str(value))} characters, more than {context['max_length']}", "shorten it"
+        )
     if kind in _WANTED:
         found = _FOUND.get(type(value), "something else")
         right = "put it in quotes" if kind == "string_type" and isinstance(value, int | float) else ""
-        return Problem(place, f"{name} is {found} ({_shown(value)}): {_WANTED[kind]}", right)
+        written = "" if isinstance(value, dict | list) else f" ({_shown(value)})"
+        return Problem(place, f"{name} is {found}{written}: {_WANTED[kind]}", right)
     return Problem(place, f"{name}: {detail['msg']}")
 
 

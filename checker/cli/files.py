@@ -14,6 +14,7 @@ from checker.problems import Unreadable, visible
 
 UNREADABLE = 2
 ENGINE_FAULT = 4
+_MOST_SHOWN = 30
 
 
 def write_whole(path: Path, text: str) -> None:
@@ -48,8 +49,11 @@ def told_plainly() -> Iterator[None]:
     try:
         yield
     except Unreadable as error:
-        click.echo(str(error), err=True)
         wrong = len(error.problems)
+        for problem in error.problems[:_MOST_SHOWN]:
+            click.echo(str(problem), err=True)
+        if wrong > _MOST_SHOWN:
+            click.echo(f"… and {wrong - _MOST_SHOWN} more", err=True)
         if wrong > 1:
             click.echo(f"{wrong} problems; nothing was checked.", err=True)
         raise SystemExit(UNREADABLE) from None

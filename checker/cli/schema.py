@@ -29,14 +29,16 @@ def schema_of(of: str) -> dict[str, Any]:
         from checker.plan.schema import plan_schema
 
         return plan_schema()
+    from checker.documented import described, models_below
+
     if of == "ruleset":
         from checker.ruleset.head import RulesetFile
 
-        return RulesetFile.model_json_schema()
+        return described(RulesetFile.model_json_schema(by_alias=True), *models_below(RulesetFile))
     if of == "topic":
         from checker.ruleset.model import TopicFile
 
-        return TopicFile.model_json_schema(by_alias=True)
+        return described(TopicFile.model_json_schema(by_alias=True), *models_below(TopicFile))
     from checker.report.json import Report
 
-    return Report.model_json_schema(by_alias=True)
+    return described(Report.model_json_schema(by_alias=True), *models_below(Report))

@@ -83,7 +83,7 @@ def _area_at_full_height(height_m: float, ceiling: str, **sizes: float | str | N
 @derives(
     "room.area_at_conversion_height",
     Dimension.AREA,
-    "floor area under a ceiling at least as high as an existing attic or basement may keep when it becomes habitable",
+    "floor area under a ceiling as high as an existing attic or basement may keep when it becomes habitable",
     by=ceiling.area_at_height_two_slope,
     needs={"height_m": "assumed:conversion_ceiling_height", **_CEILING},
     agrees_within=0.03,

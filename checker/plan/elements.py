@@ -38,7 +38,7 @@ class Section(BaseModel):
         strict=True,
         allow_inf_nan=False,
         validate_default=False,
-        use_attribute_docstrings=True,
+        defer_build=True,
     )
     _open_lists: frozenset[str] = PrivateAttr(default=frozenset())
 

@@ -88,19 +88,22 @@ def plan_from(document: Document) -> ReadPlan:
 def _further_problems(document: Document, error: ValidationError) -> list[Problem]:
     """What is wrong with ids, statuses and links in the rest of a plan that has lines which cannot be used."""
     data = copy.deepcopy(document.data)
+    status_wrong: set[Place] = set()
     for detail in error.errors(include_url=False, include_context=False, include_input=False):
         path: Steps = tuple(detail["loc"])
         while path and (not document.has(path) or not isinstance(path[-1], str)):
             path = path[:-1]
         if not path or detail["type"] == "missing" or not _drop(data, path):
             return []
+        if path[-1] == "status":
+            status_wrong.add(document.place(path[:-1]))
     try:
         plan = Plan.model_validate(data)
     except ValidationError:
         return []
     problems: list[Problem] = []
     _check_links(_elements(plan, document, problems), document, problems)
-    return problems
+    return [each for each in problems if each.place not in status_wrong]
 
 
 def _drop(data: Any, path: Steps) -> bool:

@@ -68,7 +68,7 @@ class RoomSays(Says):
     area_at_full_height: Area | None = None
     """Floor area under a ceiling at least as high as the full height."""
     area_at_conversion_height: Area | None = None
-    """Floor area under a ceiling at least as high as an existing attic or basement may keep when it becomes habitable."""
+    """Floor area under a ceiling as high as an existing attic or basement may keep when it becomes habitable."""
     width_at_full_height: Length | None = None
     """Width of floor, across the slope, under a ceiling at least as high as the full height."""
     height_at_fixtures: Length | None = None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.documented import described, models_below
 from checker.plan.fields import AND_OTHERS, UNKNOWN
 from checker.plan.model import Plan
 
@@ -12,7 +13,7 @@ _ALWAYS_STATED = ("id", "plan", "units", "rules", "name", "note")
 
 def plan_schema() -> dict[str, Any]:
     """Give the schema that an editor can complete and check plans by."""
-    schema = Plan.model_json_schema()
+    schema = described(Plan.model_json_schema(), *models_below(Plan))
     for model in [schema, *schema.get("$defs", {}).values()]:
         for name, field in model.get("properties", {}).items():
             if name not in _ALWAYS_STATED and "$ref" not in field:

@@ -20,7 +20,7 @@ SCHEMA = 1
 
 
 class _Data(BaseModel):
-    model_config = ConfigDict(extra="forbid", populate_by_name=True, use_attribute_docstrings=True)
+    model_config = ConfigDict(extra="forbid", populate_by_name=True, defer_build=True)
 
 
 class Where(_Data):

@@ -61,14 +61,12 @@ def _text(name: str) -> str:
 
 def _coded(text: str) -> Markup:
     """A text in which `backquoted` words are plan lines."""
-    pieces = text.split("`")
+    pieces = str(_printable(text)).split("`")
     if len(pieces) % 2 == 0:
-        return escape(_printable(text))
-    words = [
-        Markup("<code>{}</code>").format(_printable(piece)) if number % 2 else escape(visible(piece))
-        for number, piece in enumerate(pieces)
-    ]
-    return Markup("").join(words)
+        return escape("`".join(pieces))
+    return Markup("").join(
+        Markup("<code>{}</code>").format(piece) if number % 2 else piece for number, piece in enumerate(pieces)
+    )
 
 
 def _printable(value: Any) -> Any:

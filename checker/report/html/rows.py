@@ -258,7 +258,10 @@ class _Rows:
             group.lead,
             len(group.findings) + len(group.missing),
             tuple(self._entry(each) for each in group.findings),
-            tuple((self._element(ref), tuple(items)) for ref, items in by_element.items()),
+            tuple(
+                (self._element(ref), tuple(sorted(items, key=lambda each: each.item.perhaps)))
+                for ref, items in by_element.items()
+            ),
         )
 
     def _entry(self, numbered: Numbered) -> Entry:

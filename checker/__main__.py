@@ -1,0 +1,5 @@
+"""`python -m checker` is `dryfit`."""
+
+from checker.cli import main
+
+main()
