@@ -22,7 +22,14 @@ _WANTED = {
     "int_type": "a whole number is needed",
     "float_type": "a number is needed",
 }
-_FOUND = {dict: "a group of lines", list: "a list", str: "a text", bool: "true or false", int: "a number"}
+_FOUND = {
+    dict: "a group of lines",
+    list: "a list",
+    str: "a text",
+    bool: "true or false",
+    int: "a number",
+    float: "a number",
+}
 
 
 def problems_of(error: ValidationError, model: type[BaseModel], document: Document) -> Iterator[Problem]:
@@ -71,7 +78,8 @@ def _problem(detail: ErrorDetails, model: type[BaseModel], document: Document) -
     if kind in _WANTED:
         found = _FOUND.get(type(value), "something else")
         right = "put it in quotes" if kind == "string_type" and isinstance(value, int | float) else ""
-        written = "" if isinstance(value, dict | list) else f" ({_shown(value)})"
+        as_written = document.text(path) if type(value) is float else value
+        written = "" if isinstance(value, dict | list) else f" ({_shown(as_written)})"
         return Problem(place, f"{name} is {found}{written}: {_WANTED[kind]}", right)
     return Problem(place, f"{name}: {detail['msg']}")
 

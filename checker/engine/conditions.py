@@ -7,6 +7,7 @@ condition on the element they lead to), `all`, `any`, `none` (lists of condition
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
@@ -14,6 +15,7 @@ from typing import Any, Literal
 from checker.glossary import Attribute, Glossary, Kind
 from checker.problems import Place, Problem, nearest
 from checker.units import Dimension, QuantityError, example_for, parse
+from checker.units.outside import parse_outside
 
 Path = tuple[str | int, ...]
 LOGIC = ("all", "any", "none")
@@ -273,6 +275,8 @@ class ConditionReader:
         try:
             return parse(value, dimension)
         except QuantityError as error:
+            with contextlib.suppress(QuantityError):
+                return parse_outside(str(value), dimension)
             self.problems.append(Problem(self.place(path), f"`{attribute.name}`: {error.what}", error.right))
             return None
 

@@ -6,10 +6,12 @@ and is thrown away when it does not check out.
 
 from __future__ import annotations
 
+import atexit
 import contextlib
 import hashlib
 import json
 import os
+import shutil
 import sys
 import tempfile
 from dataclasses import dataclass
@@ -111,6 +113,7 @@ class Cache:
             return self._put(self.folder, key, adopted, program)
         except OSError:
             folder = Path(tempfile.mkdtemp(prefix="dryfit-"))
+            atexit.register(shutil.rmtree, folder, ignore_errors=True)
             return self._put(folder, key, adopted, program)
 
     def _put(self, folder: Path, key: str, adopted: dict[str, Any], program: Program) -> Entry:

@@ -82,7 +82,7 @@ class Session:
                 self._asserted[key] = self._templates[key[0]].assert_fact(**dict(key[1:]))
         self._run()
         found: dict[tuple[int, Ref], Verdict] = {}
-        for rule, element, word, by in self._read("verdict"):
+        for _, rule, element, word, by in self._read("verdict"):
             verdict = Verdict(int(rule), self._refs[int(element)], cast(Judgement, word), int(by))
             key = (verdict.rule, verdict.ref)
             if key not in found or found[key].by > verdict.by:
@@ -91,11 +91,11 @@ class Session:
 
     def conclusions(self) -> dict[tuple[Ref, str], bool]:
         """The conclusions that the last fact set settles."""
-        found: dict[tuple[Ref, str], bool] = {}
-        for kind, name in self.program.concluding:
-            for element, value in self._read(conclusion_template(kind, name)):
-                found[self._refs[int(element)], name] = value == "TRUE"
-        return found
+        names = {conclusion_template(kind, name): name for kind, name in self.program.concluding}
+        return {
+            (self._refs[int(element)], names[template]): value == "TRUE"
+            for template, element, value in self._read(*names)
+        }
 
     def truths(self, pairs: Iterable[tuple[int, Ref]]) -> dict[tuple[int, Ref], bool]:
         """The truth of the conditions of the rules asked about: (number of the condition, element) to true or false."""
@@ -104,7 +104,7 @@ class Session:
                 asked = self._environment.assert_string(f"(why {rule} {self._numbers[ref]})")
                 self._asked[rule, ref] = asked
         self._run()
-        return {(int(number), self._refs[int(element)]): word == "T" for number, element, word in self._read("node")}
+        return {(int(number), self._refs[int(element)]): word == "T" for _, number, element, word in self._read("node")}
 
     def _forget_questions(self) -> None:
         for asked in self._asked.values():
@@ -118,14 +118,17 @@ class Session:
         if self._environment.error_state is not None:
             raise EngineFault(str(self._environment.error_state))
 
-    def _read(self, template: str) -> list[list[str]]:
-        """Slot values of every fact of a template; saving to a file is by far the fastest way out of CLIPS."""
+    def _read(self, *templates: str) -> list[list[str]]:
+        """Template and slot values of every fact of templates; a file is by far the fastest way out of CLIPS."""
+        if not templates:
+            return []
         path = str(self._file).replace("\\", "/")
-        self._environment.eval(f'(save-facts "{path}" visible {template})')
+        self._environment.eval(f'(save-facts "{path}" visible {" ".join(templates)})')
         rows: list[list[str]] = []
         for line in self._file.read_text(encoding="ascii").splitlines():
             # (verdict (rule 3) (e 12) (is meets) (by 0))
-            rows.append([slot.split(" ")[1] for slot in line.rstrip(")").replace(")", "").split(" (")[1:]])
+            template, *slots = line[1:].replace(")", "").split(" (")
+            rows.append([template, *(slot.split(" ")[1] for slot in slots)])
         return rows
 
     def _number(self, ref: Ref) -> int:

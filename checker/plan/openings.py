@@ -77,7 +77,9 @@ class WindowSays(Says):
     """Whether it is a grade-floor opening: the bottom of the clear opening at most 44 in above or below the ground."""
     opens_without_key: bool | None = None
     """Whether it opens from inside without key, tool or special knowledge."""
-    opens_to: Literal["yard or street", "court", "porch roof", "another room", "light well"] | None = None
+    opens_to: Literal[
+        "yard or street", "court", "porch roof", "under a deck", "another room", "light well"
+    ] | None = None  # fmt: skip
     """Where a person who climbs out arrives."""
     under_deck_clearance: Length | None = None
     """Height of the way out below a deck or porch over the opening."""

@@ -97,12 +97,11 @@ class _Adopting:
         self._check_suspensions(rules, tables)
         if self.problems:
             raise Unreadable(self.problems)
-        cautions: dict[str, str] = {
-            each.trade: each.says
-            for set_in_force in self.sets.values()
-            for topic in set_in_force.folder.topics
-            for each in topic.model.cautions
-        }
+        cautions: dict[str, str] = {}
+        for set_in_force in self.sets.values():
+            for topic in set_in_force.folder.topics:
+                for caution in topic.model.cautions:
+                    cautions[caution.trade] = f"{cautions.get(caution.trade, '')} {caution.says}".strip()
         return Adopted(
             folder.name,
             folder.head.title,
@@ -221,6 +220,8 @@ class _Adopting:
         if (item.editions is None) == (item.cite is None):
             what = f"“{id_}” needs either `editions:` or `cite:`"
             right = 'editions: {"2021": {section: R311.7.5.1}}, or cite: common practice, no source'
+            if item.cite is not None:
+                what, right = f"“{id_}” has both `editions:` and `cite:`", "keep one of the two"
             self.problems.append(Problem(topic.document.place(path), what, right))
             return None
         if item.editions is None:

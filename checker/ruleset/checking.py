@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from checker.engine.conditions import ConditionReader, Node, Path, TableShape
+from checker.engine.conditions import ConditionReader, LookUp, Node, Path, TableShape
 from checker.engine.program import CircleOfConclusions, Column, Program, TableRows
 from checker.facts import Value
 from checker.glossary import Glossary, Kind, glossary
@@ -72,6 +72,8 @@ def check_rules(
     shapes = {id_: table_shape(table) for id_, table in tables.items()}
     before = len(problems)
     checked = [adopted for each in rules if (adopted := _check_rule(each, words, shapes, problems))]
+    for each, adopted in ((each, adopted) for each in rules for adopted in checked if adopted.id == each.id):
+        problems += _look_ups(each, adopted, words, tables)
     if len(problems) == before:
         try:
             Program(
@@ -98,6 +100,25 @@ def table_shape(table: AdoptedTable) -> TableShape:
         {column.name: (column.form, _dimension(dimensions.get(column.name))) for column in table.rows.keys},
         {name: Dimension(str(dimensions[name])) for name in table.rows.values},
     )
+
+
+def _look_ups(
+    each: RuleInForce, rule: AdoptedRule, words: Glossary, tables: Mapping[str, AdoptedTable]
+) -> Iterator[Problem]:
+    """Cells of looked-up tables that no value of the attribute can ever match."""
+    for top in (rule.when, rule.require, *(excuse.when for excuse in rule.excuses)):
+        for node in top.walk():
+            if not isinstance(node.argument, LookUp):
+                continue
+            rows = tables[node.argument.table].rows
+            for index, column in enumerate(rows.keys):
+                attribute = words.kinds[node.kind].attributes[dict(node.argument.keys)[column.name]]
+                cells = {cells[index] for cells, _ in rows.rows}
+                if attribute.form == "choice" and not cells <= set(attribute.choices):
+                    strange = ", ".join(sorted(f"“{cell}”" for cell in cells - set(attribute.choices)))
+                    right = f"choices: {', '.join(attribute.choices)}"
+                    what = f"{rows.id} has cells that `{attribute.name}` never is: {strange}"
+                    yield Problem(each.place(()), what, right)
 
 
 def _dimension(name: str | None) -> Dimension | None:
@@ -127,7 +148,8 @@ def _check_rule(
         else Node("all", rule.for_)
     )
     if forms[0] != "concludes":
-        _check_judging_rule(each, rule, data, require, kind, words, problems)
+        sound = len(problems) == before
+        _check_judging_rule(each, data, require if sound else None, kind, words, problems)
     elif rule.except_ or "severity" in data:
         problems.append(
             Problem(each.place(()), "a rule that concludes has no severity and no exceptions", "remove them")
@@ -171,9 +193,8 @@ def _check_rule(
 
 def _check_judging_rule(
     each: RuleInForce,
-    rule: Rule,
     data: dict[str, Any],
-    require: Node,
+    require: Node | None,
     kind: Kind,
     words: Glossary,
     problems: list[Problem],
@@ -181,13 +202,13 @@ def _check_judging_rule(
     for name in ("severity", "says", "decides", "sheet", "due"):
         if name not in data:
             problems.append(Problem(each.place(()), f"{each.id} needs `{name}:`", "add the line"))
-    numeric = [node for node in require.walk() if node.is_numeric()]
+    numeric = [node for node in require.walk() if node.is_numeric()] if require else []
     for name in ("says", "remedy"):
         for placeholder in placeholders(str(data.get(name, ""))):
             if placeholder is None:
                 problems.append(Problem(each.place((name,)), f"`{name}` has a stray brace", "write {attribute}"))
             elif placeholder in ("limit", "margin"):
-                if len(numeric) != 1:
+                if require and len(numeric) != 1:
                     what = (
                         f"{{{placeholder}}} needs exactly one numeric comparison in `require`; there are {len(numeric)}"
                     )

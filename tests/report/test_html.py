@@ -340,7 +340,7 @@ def test_a_finding_says_everything() -> None:
     text = words(read(html_page(built(), "contractor")).by_id("finding-1").text)
     for said in (
         "1. Rule number 1, flight main (“Attic flight”)", "danger", "Saying 1. 3/16 in over",
-        "riser height 8-3/16 in computed from total rise, risers –", 
+        "riser height 8-3/16 in computed from total rise, risers –",
         "total rise of stair main 8'-10 1/4\" stated line 13",
         "steep yes inferred", "IRC 2021, R311.7.5.1 us/stairs.rule-1", "assumed floor finish",
         "riser height at most: 7-3/4 in → 8 in, by Fenwick 12.4", "mend Close the risers.", "licensed engineer",
@@ -375,6 +375,17 @@ def test_a_plan_line_in_backquotes_is_set_as_code() -> None:
     assert "A ` alone." in html_page(lone, "contractor")
 
 
+def test_no_line_ends_inside_a_measure() -> None:
+    """Fractions, feet with inches, and a number with its unit hold together; other words may part."""
+    said = "8-3/16 in, 8'-10 1/2\", 78 in, 2.5 m, riser 1 of R311.7.5.1 and the 12-3 side; 5 inches"
+    page = html_page(replace(built(), findings=(finding(1, says=said),)), "contractor")
+    tree = read(page)
+    kept = [each.text for each in tree.named("span") if each.attributes.get("class") == "unbroken"]
+    assert kept[:4] == ["8-3/16 in", "8'-10 1/2\"", "78 in", "2.5 m"]
+    assert said in words(tree.by_id("finding-1").text)
+    assert "12-3 side; 5 inches" in page
+
+
 def test_a_missing_item_leads_to_what_waits() -> None:
     """To the finding where it is listed, else to the check that waits; a rule that is nowhere is named."""
     tree = read(html_page(built(), "contractor"))
@@ -397,6 +408,7 @@ def test_what_is_perhaps_needed_stands_last() -> None:
     perhaps = replace(missing("nosing", "danger", ("us/a.b|flight main|after",)), perhaps=True)
     page = html_page(replace(built(), missing=(perhaps, *built().missing[:1])), "contractor")
     text = words(read(page).named("main")[0].text)
+    assert "Missing (1, and perhaps 1)" in text
     assert (
         0 < text.index("headroom: … in") < text.index("Then perhaps, as other lines tell") < text.index("nosing: … in")
     )

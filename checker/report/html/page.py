@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 from importlib.resources import files
 from typing import Any
@@ -14,6 +15,11 @@ from checker.findings.finding import Result
 from checker.problems import visible
 from checker.report.arrange import NOT_AN_APPROVAL, Reader, count
 from checker.report.html.rows import Page, page_of
+
+_FEET = r"""'-\d{1,2}(?: \d{1,2}/\d{1,2})?"?"""
+_MEASURE = re.compile(
+    rf"(?<![\w.])(\d{{1,4}}(?:\.\d{{1,4}}|{_FEET}|[- ]\d{{1,2}}/\d{{1,3}})?(?: (?:in|ft|mm|cm|m)\b)?)"
+)
 
 
 def html_page(result: Result, reader: Reader, *, everything: bool = False) -> str:
@@ -51,6 +57,7 @@ def _environment() -> Environment:
     )
     environment.globals["count"] = count
     environment.filters["coded"] = _coded
+    environment.filters["plain"] = _plain
     return environment
 
 
@@ -59,18 +66,37 @@ def _text(name: str) -> str:
     return files(__package__).joinpath(*name.split("/")).read_text(encoding="utf-8")
 
 
-def _coded(text: str) -> Markup:
-    """A text in which `backquoted` words are plan lines."""
-    pieces = str(_printable(text)).split("`")
-    if len(pieces) % 2 == 0:
-        return escape("`".join(pieces))
+def _printable(value: Any) -> Any:
+    """A text on one line, control signs spelled out, measures unbroken; markup and other values as they are."""
+    if isinstance(value, str) and not isinstance(value, Markup):
+        return _unbroken(_on_one_line(value))
+    return value
+
+
+def _on_one_line(text: str) -> str:
+    return visible(" ".join(text.split()))
+
+
+def _unbroken(text: str) -> Markup:
+    """A text in which no line ends inside a measure, such as 8-3/16 in."""
+    pieces = _MEASURE.split(text)
     return Markup("").join(
-        Markup("<code>{}</code>").format(piece) if number % 2 else piece for number, piece in enumerate(pieces)
+        Markup('<span class="unbroken">{}</span>').format(piece) if number % 2 and {"-", " "} & set(piece) else piece
+        for number, piece in enumerate(pieces)
     )
 
 
-def _printable(value: Any) -> Any:
-    """A text on one line with its control signs spelled out; markup made here and other values as they are."""
-    if isinstance(value, str) and not isinstance(value, Markup):
-        return visible(" ".join(value.split()))
-    return value
+def _coded(text: str) -> Markup:
+    """A text in which `backquoted` words are plan lines."""
+    pieces = _on_one_line(text).split("`")
+    if len(pieces) % 2 == 0:
+        return _unbroken("`".join(pieces))
+    return Markup("").join(
+        Markup("<code>{}</code>").format(piece) if number % 2 else _unbroken(piece)
+        for number, piece in enumerate(pieces)
+    )
+
+
+def _plain(text: str) -> Markup:
+    """A text where no markup may stand."""
+    return escape(_on_one_line(text))

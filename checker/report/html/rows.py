@@ -100,6 +100,7 @@ class Part:
     title: str
     lead: str
     size: int
+    perhaps: int
     entries: tuple[Entry, ...]
     lacking: tuple[tuple[Element, tuple[Lacking, ...]], ...]
 
@@ -252,11 +253,13 @@ class _Rows:
         by_element: dict[Ref, list[Lacking]] = {}
         for item in group.missing:
             by_element.setdefault(item.item.ref, []).append(self._lacking(item))
+        perhaps = sum(1 for each in group.missing if each.perhaps)
         return Part(
             f"part-{number}",
             group.title,
             group.lead,
-            len(group.findings) + len(group.missing),
+            len(group.findings) + len(group.missing) - perhaps,
+            perhaps,
             tuple(self._entry(each) for each in group.findings),
             tuple(
                 (self._element(ref), tuple(sorted(items, key=lambda each: each.item.perhaps)))
