@@ -52,6 +52,7 @@ class Link:
     meaning: str
     inverse: str = ""
     on_plan: bool = False
+    exclusive: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,7 +157,14 @@ def _links_of(model: type[Element]) -> Iterator[tuple[str, Link, Link]]:
         of = field_type(info)
         meaning = field_texts(model).get(name, "")
         if link := of.mark(LinkTo):
-            back = Link(link.inverse, model.kind, link.inverse_to_one, f"{model.kind}s that name it", inverse=name)
+            back = Link(
+                link.inverse,
+                model.kind,
+                link.inverse_to_one,
+                f"{model.kind}s that name it",
+                inverse=name,
+                exclusive=link.exclusive or link.inverse_to_one,
+            )
             yield link.kind, Link(name, link.kind, not of.is_list, meaning, link.inverse, on_plan=True), back
         elif holds := of.mark(Holds):
             target: str = of.base.kind

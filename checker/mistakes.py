@@ -22,6 +22,7 @@ _WANTED = {
     "int_type": "a whole number is needed",
     "float_type": "a number is needed",
 }
+_FORM = "write letters, digits, `-`, `_` and `.`, at most 60, starting with a letter or digit"
 _FOUND = {
     dict: "a group of lines",
     list: "a list",
@@ -68,7 +69,7 @@ def _problem(detail: ErrorDetails, model: type[BaseModel], document: Document) -
     if kind == "quantity":
         return Problem(place, f"{name}: {context['what']}", str(context["right"]))
     if kind == "string_pattern_mismatch":
-        return Problem(place, f"{name} is {_shown(value)}: it does not have the form that is needed", _form(path))
+        return Problem(place, f"{name} is {_shown(value)}: it does not have the form that is needed", _FORM)
     if kind == "string_too_short":
         return Problem(place, f"{name} is empty", "write a text")
     if kind == "string_too_long":
@@ -82,13 +83,6 @@ def _problem(detail: ErrorDetails, model: type[BaseModel], document: Document) -
         written = "" if isinstance(value, dict | list) else f" ({_shown(as_written)})"
         return Problem(place, f"{name} is {found}{written}: {_WANTED[kind]}", right)
     return Problem(place, f"{name}: {detail['msg']}")
-
-
-def _form(path: tuple[int | str, ...]) -> str:
-    last = path[-1] if path else ""
-    if last in ("date", "from", "to"):
-        return 'write a date as "2026-03-31", in quotes'
-    return "write letters, digits, `-`, `_` and `.`, at most 60, starting with a letter or digit"
 
 
 def _shown(value: Any) -> str:

@@ -90,7 +90,9 @@ def _link(read: ReadPlan, elements: dict[Ref, Known]) -> None:
                 else:
                     members = tuple(back.get((known.ref, link.name), ()))
                     closed = link.target in read.complete_kinds and (*key, state) not in open_back
-                    known.links[link.name] = Members(members, closed or (link.to_one and bool(members)))
+                    known.links[link.name] = Members(
+                        members, closed or ((link.to_one or link.exclusive) and bool(members))
+                    )
 
 
 def _forward(

@@ -26,11 +26,15 @@ class Measure:
 
 @dataclass(frozen=True, slots=True)
 class LinkTo:
-    """Marks a field as naming another element of `kind`; `inverse` is the link that leads back."""
+    """Marks a field as naming another element of `kind`; `inverse` is the link that leads back.
+
+    exclusive: whether an element is named by one only, so that whoever names it is all that there is.
+    """
 
     kind: str
     inverse: str
     inverse_to_one: bool = False
+    exclusive: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,13 +87,19 @@ def quantity(dimension: Dimension, *, low: float = 0.0, above: bool = False) -> 
     ]
 
 
-def _real_date(text: str) -> str:
+def is_date(text: str) -> bool:
+    """Whether a text is a day of the calendar as year, month and day: dates are compared as texts."""
     try:
-        date.fromisoformat(text)
+        return date.fromisoformat(text).isoformat() == text
     except ValueError:
+        return False
+
+
+def _real_date(text: str) -> str:
+    if not is_date(text):
         raise PydanticCustomError(
             "quantity", "{what}", {"what": f"“{cut(text)}” is no date", "right": 'write: "2026-03-31"'}
-        ) from None
+        )
     return text
 
 

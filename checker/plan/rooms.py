@@ -112,11 +112,11 @@ class Room(Worked, RoomSays):
     """The level that the room is on."""
     opens_to: Annotated[Ident | None, LinkTo("room", inverse="serves_rooms")] = None
     """The hall or room right outside the door."""
-    windows: Annotated[list[Ident] | None, LinkTo("window", inverse="rooms")] = None
+    windows: Annotated[list[Ident] | None, LinkTo("window", inverse="rooms", exclusive=True)] = None
     """Windows of the room."""
     doors: Annotated[list[Ident] | None, LinkTo("door", inverse="rooms")] = None
     """Doors of the room."""
-    skylights: Annotated[list[Ident] | None, LinkTo("skylight", inverse="rooms")] = None
+    skylights: Annotated[list[Ident] | None, LinkTo("skylight", inverse="rooms", exclusive=True)] = None
     """Skylights of the room."""
     was: RoomSays | None = None
     """What the room was before the work."""

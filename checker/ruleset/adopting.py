@@ -69,6 +69,7 @@ class _Adopting:
         self.own_edition = ""
         self.problems: list[Problem] = []
         self.sets: dict[str, SetInForce] = {}
+        self.gathering: list[str] = []
         self.rules: dict[str, RuleInForce] = {}
         self.tables: dict[str, tuple[Table, Topic, Path, Citation, list[Any] | None, Place | None]] = {}
         self.assumptions: dict[str, tuple[Assumption, Topic, Path, Citation, list[Applied]]] = {}
@@ -120,6 +121,12 @@ class _Adopting:
 
     def _gather(self, folder: RulesetFolder, edition: str, since: str, newest_taken: bool) -> None:
         """Put a set in force after the sets that it adopts."""
+        if folder.name in self.gathering:
+            circle = " → ".join([*self.gathering[self.gathering.index(folder.name) :], folder.name])
+            self.problems.append(
+                Problem(folder.head_document.place(("adopts",)), f"sets adopt each other: {circle}", "break the circle")
+            )
+            return
         if folder.name in self.sets:
             held = self.sets[folder.name].adopted.edition
             if held != edition:
@@ -127,6 +134,7 @@ class _Adopting:
                 self.problems.append(Problem(folder.head_document.place(()), what, "adopt one"))
             return
         adoptions = self._chosen(folder)
+        self.gathering.append(folder.name)
         for adopted_name, place, adopted_edition, from_, newest in adoptions:
             below = self.library.folder(adopted_name, place)
             if adopted_edition not in below.head.editions:
@@ -134,6 +142,7 @@ class _Adopting:
                 self.problems.append(Problem(place, f"{adopted_name} has no edition “{adopted_edition}”", right))
                 continue
             self._gather(below, adopted_edition, from_, newest)
+        self.gathering.pop()
         adopted = AdoptedSet(folder.name, folder.head.title, folder.head.document, edition, since, newest_taken)
         above = {adopted_name for adopted_name, *_ in adoptions}
         for adopted_name in list(above):
@@ -418,14 +427,14 @@ class _Adopting:
             ):
                 holder = holder[step]  # type: ignore[index]
             else:
-                right = nearest(str(step), map(str, known)) or f"there: {', '.join(map(str, known))}"
+                right = nearest(str(step), map(str, known)) or _there(known)
                 self.problems.append(Problem(place, f"{rule.id} has no “{step}” in “{cut(at)}”", right))
                 return None
         last: Any = steps[-1]
         exists = last in holder if isinstance(holder, dict) else isinstance(last, int) and last < len(holder)
         if not exists:
             known = list(holder) if isinstance(holder, dict) else []
-            right = nearest(str(last), map(str, known)) or f"there: {', '.join(map(str, known))}"
+            right = nearest(str(last), map(str, known)) or _there(known)
             self.problems.append(Problem(place, f"{rule.id} has no “{last}” in “{cut(at)}”", right))
             return None
         base = holder[last]
@@ -505,6 +514,10 @@ def _map_places(places: dict[Path, Place], at: Path, topic: Topic, where: Path, 
     items = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
     for step, inner in items:
         _map_places(places, (*at, step), topic, (*where, step), inner)
+
+
+def _there(known: list[Any]) -> str:
+    return f"there: {', '.join(map(str, known))}" if known else "as in require.riser_height.at_most"
 
 
 def _text(value: object) -> str:

@@ -7,11 +7,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from pydantic import ValidationError
+
 from checker.engine.conditions import ConditionReader, LookUp, Node, Path, TableShape
 from checker.engine.program import CircleOfConclusions, Column, Program, TableRows
 from checker.facts import Value
 from checker.glossary import Glossary, Kind, glossary
-from checker.problems import Place, Problem, nearest
+from checker.problems import Place, Problem, cut, nearest
 from checker.ruleset.adopted import (
     AdoptedAssumption,
     AdoptedExcuse,
@@ -134,6 +136,9 @@ def _check_rule(
         right = nearest(rule.for_, words.kinds) or f"kinds: {', '.join(words.kinds)}"
         problems.append(Problem(each.place(("for",)), f"there is no kind of element “{rule.for_}”", right))
         return None
+    problems += _misfits(each)
+    if len(problems) > before:
+        return None
     forms = [name for name in ("require", "asks", "concludes") if name in data]
     if len(forms) != 1:
         what = f"{each.id} needs exactly one of require, asks, concludes"
@@ -189,6 +194,20 @@ def _check_rule(
         note=rule.note or "",
         place=each.topic.document.place(each.path),
     )
+
+
+def _misfits(each: RuleInForce) -> Iterator[Problem]:
+    """What editions and amendments put where it cannot stand, such as a number for a sentence."""
+    if not each.places:
+        return
+    try:
+        Rule.model_validate(each.data)
+    except ValidationError as error:
+        for detail in error.errors(include_url=False):
+            path = detail["loc"]
+            expected = str(detail.get("ctx", {}).get("expected", "")).replace("'", "")
+            what = f"`{'.'.join(map(str, path))}` cannot be “{cut(str(detail['input']))}”"
+            yield Problem(each.place(path), what, f"one of: {expected}" if expected else "")
 
 
 def _check_judging_rule(

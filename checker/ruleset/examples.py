@@ -160,11 +160,7 @@ def _run(
         return
     word, values = given
     problems: list[Problem] = []
-    try:
-        facts, subject, concluded = case_of(values, rule, adopted, topic, (*at, word), problems)
-    except QuantityError as error:
-        yield Problem(place, error.what, error.right)
-        return
+    facts, subject, concluded = case_of(values, rule, adopted, topic, (*at, word), problems)
     if problems:
         yield from problems
         return
@@ -241,7 +237,11 @@ class _Case:
             attribute = kind.attributes[name]
             plain: Value = value
             if attribute.dimension:
-                plain = parse(value, attribute.dimension)
+                try:
+                    plain = parse(value, attribute.dimension)
+                except QuantityError as error:
+                    self.problems.append(Problem(self._place(at), f"`{name}`: {error.what}", error.right))
+                    return
             elif (attribute.form == "flag") != isinstance(value, bool) or (
                 attribute.form == "choice" and value not in attribute.choices
             ):
@@ -254,6 +254,10 @@ class _Case:
         elif name in kind.links:
             link = kind.links[name]
             listed = value if isinstance(value, list) else [value]
+            if not all(item is None or isinstance(item, dict) for item in listed):
+                what = f"`{name}` leads to a {link.target}: what is known of it is needed"
+                self.problems.append(Problem(self._place(at), what, f"{name}: {{}}, or [{{}}, {{}}] for several"))
+                return
             state = "before" if name == "was" else state
             refs = tuple(
                 self.add(link.target, item or {}, state, known.status, (*at, index) if isinstance(value, list) else at)

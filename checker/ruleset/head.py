@@ -6,9 +6,10 @@ from typing import Annotated
 
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
+from checker.plan.fields import Date
+
 SetName = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$")]
 Words = Annotated[str, StringConstraints(min_length=1, max_length=600, strip_whitespace=True)]
-Date = Annotated[str, StringConstraints(pattern=r"^\d{4}-\d{2}-\d{2}$")]
 
 
 class Part(BaseModel):

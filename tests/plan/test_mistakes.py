@@ -166,6 +166,20 @@ def said(text: str) -> str:
             'permit: {date: "2026-02-30"}', "2:16", "`date`: “2026-02-30” is no date", 'write: "2026-03-31"', id="date"
         ),
         pytest.param(
+            "permit: {date: 20260331}",
+            "2:16",
+            "`date` is a number (“20260331”): a text is needed",
+            "put it in quotes",
+            id="date without hyphens",
+        ),
+        pytest.param(
+            'permit: {date: "20260331"}',
+            "2:16",
+            "`date`: “20260331” is no date",
+            'write: "2026-03-31"',
+            id="date without hyphens, quoted",
+        ),
+        pytest.param(
             "permit: {date: next week}", "2:16", "`date`: “next week” is no date", 'write: "2026-03-31"', id="no date"
         ),
         pytest.param(

@@ -19,7 +19,7 @@ from checker.findings.finding import Because, Finding, MissingItem, Result
 from checker.problems import Place
 from checker.report.arrange import NOT_AN_APPROVAL, Reader, arrange
 from checker.report.html import html_page
-from checker.report.html.rows import file_name, source_of
+from checker.report.html.rows import change_of, file_name, source_of
 from checker.ruleset.adopted import Adopted, AdoptedAssumption, AdoptedSet, Applied, Citation, Suspended
 
 VOID = {"meta", "br", "link", "img", "hr", "input", "path"}
@@ -30,7 +30,8 @@ STAIR = Ref("stair", "main")
 PLAN = "ashgrove.yaml"
 CODE = Citation("IRC", "2021", "R311.7.5.1", "model code", "read")
 LOCAL = Applied(
-    "local/fenwick", "us/stairs.riser-height", "riser height at most", "7-3/4 in", "8 in", "Fenwick 12.4", "old towns",
+    "local/fenwick", "us/stairs.riser-height", "require.riser_height.at_most", "7-3/4 in", "8 in", "Fenwick 12.4",
+    "old towns",
     Place("local/fenwick/stairs.yaml", 4, 3),
 )  # fmt: skip
 
@@ -285,7 +286,7 @@ def test_landmarks_and_tables(result: Result, reader: Reader, everything: bool) 
     assert tree.named("a")[0].attributes["href"] == "#" + tree.named("main")[0].attributes["id"]
     assert len(tree.named("caption")) == len(tree.named("table"))
     assert all(words(each.text) for each in tree.named("caption", "h1", "h2", "h3", "a", "th"))
-    assert {each.attributes.get("scope") for each in tree.named("th")} <= {"col", "row", "colgroup"}
+    assert {each.attributes.get("scope") for each in tree.named("th")} <= {"col", "row", "colgroup", "rowgroup"}
     for each in tree.named("svg"):
         assert each.attributes["aria-hidden"] == "true"
 
@@ -327,7 +328,8 @@ def test_groups_stand_in_order() -> None:
     titles = [words(each.text) for each in tree.named("h2") if "main" in each.inside]
     assert titles == [
         "Dangers (1)", "Corrections (1)", "Missing (1)", "Excused (1)", "Advice (1)", "Outside this permit (1)",
-        "Not due yet (1)", "No conflict found", "Checks that wait", "Calculations", "Assumptions", "Rules in force",
+        "Not due yet (1)", "No conflict found", "Checks that wait", "Calculations",
+        "What follows without a formula", "Assumptions", "Rules in force",
         "Cautions", "Before you hand it in",
     ]  # fmt: skip
     listed = [words(each.text) for each in tree.named("a") if "nav" in each.inside]
@@ -377,11 +379,11 @@ def test_a_plan_line_in_backquotes_is_set_as_code() -> None:
 
 def test_no_line_ends_inside_a_measure() -> None:
     """Fractions, feet with inches, and a number with its unit hold together; other words may part."""
-    said = "8-3/16 in, 8'-10 1/2\", 78 in, 2.5 m, riser 1 of R311.7.5.1 and the 12-3 side; 5 inches"
+    said = "8-3/16 in, 8'-10 1/2\", 78 in, 2.5 m, 150 ft², 3.3 %, riser 1 of R311.7.5.1 and the 12-3 side; 5 inches"
     page = html_page(replace(built(), findings=(finding(1, says=said),)), "contractor")
     tree = read(page)
     kept = [each.text for each in tree.named("span") if each.attributes.get("class") == "unbroken"]
-    assert kept[:4] == ["8-3/16 in", "8'-10 1/2\"", "78 in", "2.5 m"]
+    assert kept[:6] == ["8-3/16 in", "8'-10 1/2\"", "78 in", "2.5 m", "150 ft²", "3.3 %"]
     assert said in words(tree.by_id("finding-1").text)
     assert "12-3 side; 5 inches" in page
 
@@ -434,7 +436,9 @@ def test_calculations_show_their_arithmetic() -> None:
     assert stated.startswith("largest riser")
     assert "7-7/8 in" in stated
     assert "stated: 8-1/4 in" in stated
-    assert stated.endswith("the greatest of them")
+    follows = words(tree.by_id("follows").text)
+    assert "flight main (“Attic flight”), plan line 18 largest riser riser height 7-7/8 in" in follows
+    assert "builtins" not in follows
 
 
 def test_every_calculation_has_a_source_to_print() -> None:
@@ -452,7 +456,7 @@ def test_assumptions_and_rules_in_force() -> None:
     tree = read(html_page(built(), "contractor"))
     assumption = words(tree.by_id("assumption-1").text)
     for said in (
-        "Thickness of a floor finish", "rested on by finding 1", "3/4 in", "Boards are 3/4 in.", "flooring trade",
+        "Thickness of a floor finish", "used by finding 1", "3/4 in", "Boards are 3/4 in.", "flooring trade",
         "amended: floor finish: 1/2 in → 3/4 in, by Fenwick 12.4",
     ):  # fmt: skip
         assert said in assumption, said
@@ -463,6 +467,14 @@ def test_assumptions_and_rules_in_force() -> None:
         "no current in the old mill",
     ):  # fmt: skip
         assert said in rules, said
+
+
+def test_an_amendment_is_named_in_words() -> None:
+    """The path of a changed limit reads as words, beside the title of its rule where that is in force."""
+    assert change_of(LOCAL, {LOCAL.target: "Riser height"}).title == "Riser height"
+    assert change_of(LOCAL, {}).title == ""
+    assert change_of(replace(LOCAL, what="severity"), {}).what == "severity"
+    assert change_of(LOCAL, {}).what == "riser height at most"
 
 
 def test_counts_cautions_and_closing() -> None:

@@ -20,7 +20,6 @@ from checker.units import Dimension, show
 
 _CHECKS_NAMED = 6
 _CALC = "checker.calc."
-_PLAIN = {"builtins.sum": "their sum", "builtins.max": "the greatest of them", "builtins.min": "the least of them"}
 _MARK = {"excused": "excused", "meets": "meets"}
 
 
@@ -62,6 +61,7 @@ class Change:
     cite: str
     reason: str
     target: str
+    title: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +117,7 @@ class Waiting:
 
 @dataclass(frozen=True, slots=True)
 class Sum:
-    """A value that was computed."""
+    """A value that was computed; one that follows without a formula has neither source nor function."""
 
     anchor: str
     what: str
@@ -150,6 +150,7 @@ class Page:
     parts: tuple[Part, ...]
     waiting: tuple[Waiting, ...]
     sums: tuple[tuple[Element, tuple[Sum, ...]], ...]
+    plain_sums: tuple[tuple[Element, tuple[Sum, ...]], ...]
     assumed: tuple[Assumed, ...]
     amendments: tuple[Change, ...]
     cautions: tuple[tuple[str, tuple[str, ...]], ...]
@@ -187,9 +188,11 @@ def _source(function: str) -> str:
     return " ".join(entry).removeprefix("[1]").strip()
 
 
-def change_of(applied: Applied) -> Change:
-    """A local amendment in words."""
-    return Change(applied.what, applied.base, applied.now, applied.cite, applied.reason, applied.target)
+def change_of(applied: Applied, titles: Mapping[str, str]) -> Change:
+    """A local amendment in words. titles: of what can be amended, by id."""
+    what = " ".join(label(step) for step in applied.what.removeprefix("require.").split("."))
+    title = titles.get(applied.target, "")
+    return Change(what, applied.base, applied.now, applied.cite, applied.reason, applied.target, title)
 
 
 def file_name(file: str) -> str:
@@ -207,6 +210,9 @@ class _Rows:
         self.reader = reader
         self.arranged = arrange(result, reader, everything=everything)
         self.words = Sentences(result.facts, glossary().with_conclusions(result.adopted.conclusions), result.units)
+        self.amendable = {each.id: each.title for each in result.adopted.rules}
+        self.amendable |= {id_: each.title for id_, each in result.adopted.tables.items()}
+        self.amendable |= {name: each.title for name, each in result.adopted.assumptions.items()}
         self.waits = [each for each in result.findings if each.verdict == "cannot tell" and each.listed]
         self.titles = {each.key: each.title for each in result.findings}
         self.anchors = {each.key: f"waits-{number}" for number, each in enumerate(self.waits, 1)}
@@ -226,6 +232,7 @@ class _Rows:
 
     def page(self) -> Page:
         arranged = self.arranged
+        sums = [(self._element(item.ref), self._sum(item)) for item in self.computed]
         return Page(
             arranged,
             file_name(self.result.file),
@@ -234,12 +241,10 @@ class _Rows:
                 Waiting(self.anchors[each.key], each, self._element(each.subject), _cited(each.cite))
                 for each in self.waits
             ),
-            tuple(
-                (self._element(ref), tuple(self._sum(item) for item in items))
-                for ref, items in groupby(self.computed, key=lambda item: item.ref)
-            ),
+            _by_element(each for each in sums if each[1].function),
+            _by_element(each for each in sums if not each[1].function),
             tuple(self._assumed(name) for name in self.assumptions),
-            tuple(change_of(each) for each in self.result.adopted.amendments),
+            tuple(change_of(each, self.amendable) for each in self.result.adopted.amendments),
             tuple(_by_trade(arranged.cautions)),
         )
 
@@ -279,7 +284,7 @@ class _Rows:
             mark,
             f"{mark}, outside this permit" if outside else mark,
             tuple(self._reason(each, found.subject) for each in found.because),
-            tuple(change_of(each) for each in found.amended_by),
+            tuple(change_of(each, self.amendable) for each in found.amended_by),
             _cited(found.cite),
             f"{found.excused.replace('-', ' ')} — {found.excuse_cite}" if found.excused else "",
             tuple(Link(label(name), self.assumptions.get(name, "")) for name in found.rests_on),
@@ -307,6 +312,7 @@ class _Rows:
         calculation = fact.calculation or fact.computed
         assert calculation is not None
         attribute = self.words.glossary.kinds[item.ref.kind].attributes.get(item.name)
+        formula = calculation.function.startswith(_CALC)
         return Sum(
             anchor,
             label(item.name),
@@ -314,7 +320,8 @@ class _Rows:
             tuple(dict.fromkeys(self._inputs(calculation, item.ref, bool(attribute and attribute.dimension)))),
             self.words.value(item, calculation.result),
             self.words.value(item, fact.value) if fact.origin == "stated" else "",
-            *_how(calculation.function),
+            source_of(calculation.function) or "no source named" if formula else "",
+            calculation.function.removeprefix(_CALC) if formula else "",
         )
 
     def _inputs(self, calculation: Calculation, subject: Ref, numeric: bool) -> Iterator[str]:
@@ -342,20 +349,17 @@ class _Rows:
             assumption,
             self._assumed_value(name),
             str(assumption.cite),
-            tuple(change_of(each) for each in assumption.amended_by),
+            tuple(change_of(each, self.amendable) for each in assumption.amended_by),
             tuple(numbers[each.key] for each in self.result.findings if name in each.rests_on and each.key in numbers),
         )
 
 
-def _how(function: str) -> tuple[str, str]:
-    """Source and name of a calculation; what follows without a formula says so in words and has no name."""
-    if not function.startswith(_CALC):
-        return _PLAIN.get(function, "follows from them without a formula"), ""
-    return source_of(function) or "no source named", function.removeprefix(_CALC)
-
-
 def _cited(cite: Citation | None) -> str:
     return str(cite) if cite else ""
+
+
+def _by_element(sums: Iterable[tuple[Element, Sum]]) -> tuple[tuple[Element, tuple[Sum, ...]], ...]:
+    return tuple((of, tuple(each for _, each in those)) for of, those in groupby(sums, key=lambda each: each[0]))
 
 
 def _by_trade(cautions: Iterable[tuple[str, str]]) -> Iterator[tuple[str, tuple[str, ...]]]:
