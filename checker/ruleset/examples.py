@@ -281,8 +281,20 @@ def _run_table(found: AdoptedTable, table: Table, topic: Topic, index: int) -> I
         )
     for number, example in enumerate(table.examples):
         place = topic.document.place((*path, "examples", number))
+        wanted = {} if example.gives == "beyond" else example.gives
+        strange = next((name for name in (*example.when, *wanted) if name not in found.dimensions), None)
+        if strange is not None:
+            yield Problem(place, f"the table has no column “{strange}”", nearest(strange, found.dimensions))
+        elif set(example.when) != set(table.keys):
+            yield Problem(place, "an example gives every key of the table", f"keys: {', '.join(table.keys)}")
+        else:
+            yield from _run_look_up(found, example, place)
+
+
+def _run_look_up(found: AdoptedTable, example: TableExample, place: Place) -> Iterator[Problem]:
+    wanted = example.gives
+    try:
         gives = look_up(found, example)
-        wanted = example.gives
         if gives is None:
             if wanted != "beyond":
                 yield Problem(place, f"{found.id} has no row for this example", "gives: beyond")
@@ -291,6 +303,8 @@ def _run_table(found: AdoptedTable, table: Table, topic: Topic, index: int) -> I
             for name, value in wanted.items()
         ):
             yield Problem(place, f"{found.id} gives something else here", "mend the row or the example")
+    except QuantityError as error:
+        yield Problem(place, error.what, error.right)
 
 
 def look_up(table: AdoptedTable, example: TableExample) -> dict[str, float] | None:

@@ -329,12 +329,13 @@ def test_groups_stand_in_order() -> None:
     assert titles == [
         "Dangers (1)", "Corrections (1)", "Missing (1)", "Excused (1)", "Advice (1)", "Outside this permit (1)",
         "Not due yet (1)", "No conflict found", "Checks that wait", "Calculations",
-        "What follows without a formula", "Assumptions", "Rules in force",
-        "Cautions", "Before you hand it in",
+        "Assumptions", "Rules in force", "Cautions", "Before you hand it in",
     ]  # fmt: skip
     listed = [words(each.text) for each in tree.named("a") if "nav" in each.inside]
     assert listed == [title.split(" (")[0] for title in titles]
-    assert "Meets (1)" in words(read(html_page(built(), "contractor", everything=True)).named("main")[0].text)
+    whole = words(read(html_page(built(), "contractor", everything=True)).named("main")[0].text)
+    assert "Meets (1)" in whole
+    assert "What follows without a formula" in whole
 
 
 def test_a_finding_says_everything() -> None:
@@ -350,8 +351,8 @@ def test_a_finding_says_everything() -> None:
     ):  # fmt: skip
         assert said in text, said
     reasons = read(html_page(built(), "contractor"))
-    assert any(each.attributes["href"] == "#sum-2" for each in reasons.named("a") if "article" in each.inside)
-    assert words(reasons.by_id("sum-2").text).startswith("riser height")
+    assert any(each.attributes["href"] == "#sum-1" for each in reasons.named("a") if "article" in each.inside)
+    assert words(reasons.by_id("sum-1").text).startswith("riser height")
 
 
 def test_an_excused_finding_names_the_exception() -> None:
@@ -427,7 +428,7 @@ def test_many_checks_are_named_once_each_and_counted() -> None:
 
 def test_calculations_show_their_arithmetic() -> None:
     """What went in, the result, the function and the first source of its docstring; a stated value stands beside."""
-    tree = read(html_page(built(), "contractor"))
+    tree = read(html_page(built(), "contractor", everything=True))
     text = words(tree.by_id("sum-2").text)
     assert "total rise of stair main 8'-10 5/16\",risers 13,floor finish 3/4 in (assumed)" in text
     assert "8-3/16 in" in text
@@ -439,6 +440,13 @@ def test_calculations_show_their_arithmetic() -> None:
     follows = words(tree.by_id("follows").text)
     assert "flight main (“Attic flight”), plan line 18 largest riser riser height 7-7/8 in" in follows
     assert "builtins" not in follows
+
+
+def test_only_what_findings_rest_on_is_worked_out_in_front_of_the_reader() -> None:
+    """A page that listed every value computed would be a book; --all prints that book."""
+    brief, whole = (html_page(built(), "contractor", everything=all_) for all_ in (False, True))
+    assert brief.count('id="sum-') == 1
+    assert whole.count('id="sum-') > 1
 
 
 def test_every_calculation_has_a_source_to_print() -> None:

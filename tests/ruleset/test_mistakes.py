@@ -51,7 +51,9 @@ def _rules(*rules: str) -> str:
             "9:5: `reqire` is not known here\n  nearest: require",
             id="unknown key in a rule",
         ),
-        pytest.param(topic("stair"), "1:8: the topic is “stair”, the file stairs.yaml\n  topic: stairs", id="topic name"),
+        pytest.param(
+            topic("stair"), "1:8: the topic is “stair”, the file stairs.yaml\n  topic: stairs", id="topic name"
+        ),
         pytest.param(
             _rules(rule("a", RISER).replace("    cite: House rules 7\n", "")),
             "4:5: “a” needs either `editions:` or `cite:`\n"
@@ -158,9 +160,7 @@ def _rules(*rules: str) -> str:
             id="conclusion that no rule concludes",
         ),
         pytest.param(
-            topic(
-                "stairs", "retired: [{id: a, why: it was split, now: base/stairs.b}]", "rules:", rule("a", RISER)
-            ),
+            topic("stairs", "retired: [{id: a, why: it was split, now: base/stairs.b}]", "rules:", rule("a", RISER)),
             "5:9: the id “a” is retired: it was split\n  see base/stairs.b",
             id="retired id",
         ),
@@ -260,7 +260,9 @@ def _rules(*rules: str) -> str:
             id="assumption of the wrong dimension",
         ),
         pytest.param(
-            topic("stairs", ASSUMED.replace("of: length, value: 5 ft", "of: choice, choices: [slow, fast], value: fst")),
+            topic(
+                "stairs", ASSUMED.replace("of: length, value: 5 ft", "of: choice, choices: [slow, fast], value: fst")
+            ),
             "4:85: “fst” is none of the choices\n  nearest: fast",
             id="assumption that is no choice",
         ),

@@ -217,11 +217,12 @@ class _Rows:
         self.titles = {each.key: each.title for each in result.findings}
         self.anchors = {each.key: f"waits-{number}" for number, each in enumerate(self.waits, 1)}
         self.anchors |= {key: f"finding-{number}" for key, number in self.arranged.numbers.items()}
+        rested_on = None if everything else self._rested_on()
         computed = (
             (Item(ref, name), fact)
             for ref, known in sorted(result.facts.elements.items())
             for name, fact in sorted(known.values.items())
-            if fact.calculation or fact.computed
+            if (fact.calculation or fact.computed) and (rested_on is None or Item(ref, name) in rested_on)
         )
         self.computed: dict[Item, tuple[str, Fact]] = {
             item: (f"sum-{number}", fact) for number, (item, fact) in enumerate(computed, 1)
@@ -229,6 +230,25 @@ class _Rows:
         self.assumptions = {
             name: f"assumption-{number}" for number, name in enumerate(sorted(result.adopted.assumptions), 1)
         }
+
+    def _rested_on(self) -> set[Item]:
+        """Every value that something the page lists rests on, directly or through a calculation."""
+        stack = [
+            because.item
+            for each in self.result.findings
+            if each.listed and each.verdict not in ("meets", "does not apply")
+            for because in each.because
+        ]
+        found: set[Item] = set()
+        while stack:
+            item = stack.pop()
+            fact = self.result.facts.value(item)
+            if item in found or fact is None:
+                continue
+            found.add(item)
+            calculation = fact.calculation or fact.computed
+            stack += [each.item for each in calculation.inputs if each.item] if calculation else []
+        return found
 
     def page(self) -> Page:
         arranged = self.arranged
