@@ -195,16 +195,13 @@ def glossary() -> Glossary:
             links[target][back.name] = back
         if model.has_status:
             links[kind][WAS] = Link(WAS, kind, True, "the same element before the work")
-        if kind != "house":
-            links[kind][HOUSE_LINK] = Link(HOUSE_LINK, "house", True, "the house", f"{kind.replace('-', '_')}s")
-            plural = f"{kind.replace('-', '_')}s"
+        if kind in ("permit", "site"):
+            links["house"][kind] = Link(kind, kind, True, f"the {kind}", HOUSE_LINK)
+            links[kind][HOUSE_LINK] = Link(HOUSE_LINK, "house", True, "the house", kind)
+        elif kind != "house":
+            plural = kind.replace("-", "_").removesuffix("s") + "s"
             links["house"][plural] = Link(plural, kind, False, f"every {kind} of the plan", HOUSE_LINK)
-        if kind == "permit":
-            links["house"]["permit"] = Link("permit", "permit", True, "the permit", HOUSE_LINK)
-            del links["house"]["permits"]
-        if kind == "site":
-            links["house"]["site"] = Link("site", "site", True, "the site", HOUSE_LINK)
-            del links["house"]["sites"]
+            links[kind][HOUSE_LINK] = Link(HOUSE_LINK, "house", True, "the house", plural)
     for kind, name in [(kind, name) for kind in models for name in ("permit", "site")]:
         if kind not in (name, "house") and name not in links[kind]:
             links[kind][name] = Link(name, name, True, f"the {name}")

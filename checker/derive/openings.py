@@ -158,3 +158,48 @@ def _air_area(leads_to: str, openable_area_m2: float | None, unit_area_m2: float
 )
 def _exit_door(leads_to: str) -> bool | None:
     return None if leads_to == "outdoors" else False
+
+
+_CLEAR_M = 1.8288
+"""Six feet: by the meaning of `stands_clear` nothing that makes glass a hazard is nearer."""
+
+
+def _far_off(stands_clear: bool) -> float | None:
+    return _CLEAR_M if stands_clear else None
+
+
+for _distance, _from in (
+    ("door_distance", "the edge of a door"),
+    ("tub_distance", "the water of a tub, shower, sauna or pool"),
+    ("bottom_of_stair_distance", "the bottom tread of a stair"),
+):
+    derives(
+        f"window.{_distance}",
+        Dimension.LENGTH,
+        f"least distance from the glass to {_from}, if the window stands clear",
+        by=float,
+        needs={"stands_clear": "stands_clear"},
+        agrees_within=1e6,
+    )(_far_off)
+
+
+@derives(
+    "window.beside_stair",
+    "flag",
+    "whether the glass is beside a flight or a landing: not if it stands clear",
+    by=bool,
+    needs={"stands_clear": "stands_clear"},
+)
+def _beside_stair(stands_clear: bool) -> bool | None:
+    return False if stands_clear else None
+
+
+@derives(
+    "window.in_wet_room",
+    "flag",
+    "whether the glass is in a wall that encloses a tub or shower: not if it stands clear",
+    by=bool,
+    needs={"stands_clear": "stands_clear"},
+)
+def _in_wet_room(stands_clear: bool) -> bool | None:
+    return False if stands_clear else None

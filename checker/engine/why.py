@@ -20,12 +20,14 @@ _OPEN = Members((), False)
 class Why:
     """The reasons of one verdict.
 
-    decided: the atomic conditions that settle it, each with its element and truth; needs: what is missing for the rule
-    itself; needs_to_apply: the part of it that tells whether the rule applies at all; needs_for_excuse: what is missing
-    to know whether an exception excuses; beyond_table: a look-up has no row.
+    decided: the atomic conditions that settle it, each with its element and truth; behind: those of them that settle a
+    conclusion which the rule reads; needs: what is missing for the rule itself; needs_to_apply: the part of it that
+    tells whether the rule applies at all; needs_for_excuse: what is missing to know whether an exception excuses;
+    beyond_table: a look-up has no row.
     """
 
     decided: dict[tuple[int, Ref], bool] = field(default_factory=dict)
+    behind: set[tuple[int, Ref]] = field(default_factory=set)
     needs: dict[Item, None] = field(default_factory=dict)
     needs_to_apply: dict[Item, None] = field(default_factory=dict)
     needs_for_excuse: dict[Item, None] = field(default_factory=dict)
@@ -42,6 +44,7 @@ class Reasons:
         self._session = session
         self._truths: Mapping[tuple[int, Ref], bool] = {}
         self._conclusions: Mapping[tuple[Ref, str], bool] = {}
+        self._behind = 0
 
     def of(self, verdicts: Iterable[Verdict]) -> dict[tuple[int, Ref], Why]:
         """Give the reasons of verdicts."""
@@ -161,7 +164,12 @@ class Reasons:
         if truth is None:
             return
         if not node.kids or node.link:
-            why.decided[self.program.number(node), ref] = truth
+            key = (self.program.number(node), ref)
+            if self._behind and key not in why.decided:
+                why.behind.add(key)
+            elif not self._behind:
+                why.behind.discard(key)
+            why.decided[key] = truth
         for name in node.attributes():
             self._decide_conclusion(ref, name, why)
         if isinstance(node.argument, Against) and node.argument.via:
@@ -173,10 +181,14 @@ class Reasons:
                 kid_truth = self._truth(kid, at)
                 if kid_truth is not None and (node.op == "count" or kid_truth == wanted):
                     self._decide(kid, at, why)
+                    if truth and node.op in ("some", "any"):
+                        return  # one that holds is enough
 
     def _decide_conclusion(self, ref: Ref, name: str, why: Why) -> None:
         """What settled a conclusion settles what was read from it."""
         whens = [self.program.rules[index].when for index in self.program.concluding.get((ref.kind, name), ())]
         sure = [when for when in whens if self._truth(when, ref)]
+        self._behind += 1
         for when in sure[:1] or whens:
             self._decide(when, ref, why)
+        self._behind -= 1

@@ -67,11 +67,8 @@ class Assembler:
         needs = tuple(why.needs) if why else ()
         for_excuse = tuple(why.needs_for_excuse) if why else ()
         known = self.facts.elements[ref]
-        elements = tuple(
-            dict.fromkeys(
-                [ref, *(each.item.ref for each in because if each.item.ref.kind not in ("house", "permit", "site"))]
-            )
-        )
+        others = (each.item.ref for each in because if not each.behind)
+        elements = tuple(dict.fromkeys([ref, *(at for at in others if at.kind not in ("house", "permit", "site"))]))
         state = ref.state
         return Finding(
             key="|".join([rule.id, f"{ref.kind} {ref.id}".strip(), state]),
@@ -162,6 +159,7 @@ class Assembler:
                     origin,
                     how,
                     fact.place if fact else None,
+                    (number, ref) in why.behind,
                 )
 
     def _items(self, node: Node, ref: Ref) -> Iterator[Item]:

@@ -26,6 +26,8 @@ class Because:
     origin: str
     how: str
     place: Place | None
+    behind: bool = False
+    """Whether it settles a conclusion that the rule reads, rather than the rule itself."""
 
 
 @dataclass(frozen=True, slots=True)

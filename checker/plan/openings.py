@@ -98,15 +98,15 @@ class WindowSays(Says):
     walking_surface_distance: Length | None = None
     """Horizontal distance from the glass to the nearest walking surface."""
     stands_clear: bool | None = None
-    """Whether no door, stair, landing, tub, shower, sauna or pool is within 6 ft of the glass."""
+    """Whether no door, stair, landing, tub, shower, sauna or pool is within 6 ft of the glass; it settles the rest."""
     door_distance: Length | None = None
-    """Least distance from the glass to the edge of a door that it stands beside, door closed."""
+    """Least distance from the glass to the edge of a door that it stands beside, door closed; or it stands clear."""
     tub_distance: Length | None = None
-    """Horizontal distance from the glass to the water's edge of a tub, shower, sauna or pool."""
+    """Horizontal distance from the glass to the water's edge of a tub, shower, sauna or pool; or it stands clear."""
     beside_stair: bool | None = None
     """Whether the glass is beside a flight or a landing, within 36 in of the walking surface."""
     bottom_of_stair_distance: Length | None = None
-    """Horizontal distance from the glass to the bottom tread of a stair that leads toward it."""
+    """Horizontal distance from the glass to the bottom tread of a stair that leads toward it; or it stands clear."""
     in_wet_room: bool | None = None
     """Whether it is in a wall that encloses a tub or shower."""
 

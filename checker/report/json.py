@@ -50,6 +50,8 @@ class BecauseData(_Data):
     shown: str
     origin: Literal["stated", "computed", "inferred"]
     how: str
+    behind: bool
+    """Whether it settles a conclusion that the rule reads, rather than the rule itself."""
     where: Where | None
 
 
@@ -312,6 +314,7 @@ def _because(because: Because) -> BecauseData:
         shown=because.shown,
         origin=because.origin,
         how=because.how,
+        behind=because.behind,
         where=_where(because.place),
     )
 

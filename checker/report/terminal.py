@@ -102,7 +102,8 @@ class _Printer:
         self.line(f"{found.says}{margin}", _INDENT)
         if found.excused:
             self.labelled("excused", f"{found.excused.replace('-', ' ')} — {found.excuse_cite}")
-        for each in found.because[:5]:
+        direct = [each for each in found.because if not each.behind]
+        for each in direct[:5]:
             self.labelled("because", because_words(each, found.subject == each.item.ref))
         if found.cite:
             self.labelled("by", f"{found.cite}; {found.rule}")

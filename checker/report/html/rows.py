@@ -208,6 +208,7 @@ class _Rows:
     def __init__(self, result: Result, reader: Reader, everything: bool) -> None:
         self.result = result
         self.reader = reader
+        self.everything = everything
         self.arranged = arrange(result, reader, everything=everything)
         self.words = Sentences(result.facts, glossary().with_conclusions(result.adopted.conclusions), result.units)
         self.amendable = {each.id: each.title for each in result.adopted.rules}
@@ -303,7 +304,7 @@ class _Rows:
             tuple(self._element(ref) for ref in found.elements if ref != found.subject),
             mark,
             f"{mark}, outside this permit" if outside else mark,
-            tuple(self._reason(each, found.subject) for each in found.because),
+            tuple(self._reason(each, found.subject) for each in found.because if not each.behind or self.everything),
             tuple(change_of(each, self.amendable) for each in found.amended_by),
             _cited(found.cite),
             f"{found.excused.replace('-', ' ')} — {found.excuse_cite}" if found.excused else "",
