@@ -26,7 +26,7 @@ class WindowWellSays(Says):
     drained: bool | None = None
     """Whether it drains to the foundation drain."""
     cover_opens_from_inside: bool | None = None
-    """Whether any cover or grille opens from inside without key, tool or force."""
+    """Whether any cover or grille opens from inside without key, tool or force; true if there is none."""
 
 
 class WindowWell(Worked, WindowWellSays):

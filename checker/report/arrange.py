@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from checker.facts import Ref
 from checker.findings.finding import Finding, MissingItem, Result
 from checker.findings.words import label
 
@@ -42,6 +43,34 @@ class Group:
     def empty(self) -> bool:
         """Whether there is nothing under the heading."""
         return not self.findings and not self.missing
+
+
+@dataclass(frozen=True, slots=True)
+class Together:
+    """Elements of one kind that lack the same plan lines, with those lines; the checks of all wait for each line."""
+
+    refs: tuple[Ref, ...]
+    items: tuple[MissingItem, ...]
+
+
+def together(missing: Iterable[MissingItem]) -> list[Together]:
+    """Put elements that lack the same lines together, in the order of the first of each."""
+    by_element: dict[Ref, list[MissingItem]] = {}
+    for each in missing:
+        by_element.setdefault(each.item.ref, []).append(each)
+    alike: dict[tuple[object, ...], list[Ref]] = {}
+    for ref, items in by_element.items():
+        items.sort(key=lambda each: each.perhaps)
+        lines = tuple((each.item.name, each.perhaps, each.severity, each.due) for each in items)
+        alike.setdefault((ref.kind, ref.state, lines), []).append(ref)
+    groups: list[Together] = []
+    for refs in alike.values():
+        merged = []
+        for position, first in enumerate(by_element[refs[0]]):
+            waiting = dict.fromkeys(key for ref in refs for key in by_element[ref][position].waiting)
+            merged.append(replace(first, waiting=tuple(waiting)))
+        groups.append(Together(tuple(refs), tuple(merged)))
+    return groups
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator
+from pathlib import Path
 from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -196,7 +197,7 @@ class PlanData(_Data):
 
 
 class Summary(_Data):
-    """Counts by verdict, and by severity within it; those outside the permit's scope are counted apart."""
+    """Counts by verdict, and by severity within it; those outside the permit's scope, but for dangers, are counted apart."""
 
     sentence: str
     verdicts: dict[str, dict[str, int]]
@@ -284,6 +285,12 @@ def _where(place: Place | None) -> Where | None:
     return Where(file=place.file, line=place.line, column=place.column) if place else None
 
 
+def _portable(file: str) -> str:
+    """The name of a ruleset's file without the folders of this machine."""
+    path = Path(file)
+    return Path(*path.parts[-2:]).as_posix() if path.is_absolute() else file
+
+
 def _element(ref: Ref) -> ElementData:
     return ElementData(kind=ref.kind, id=ref.id, state=ref.state)
 
@@ -301,7 +308,7 @@ def _amendment(applied: Applied) -> AmendmentData:
         now=applied.now,
         cite=applied.cite,
         reason=applied.reason,
-        where=Where(file=applied.place.file, line=applied.place.line, column=applied.place.column),
+        where=Where(file=_portable(applied.place.file), line=applied.place.line, column=applied.place.column),
     )
 
 
@@ -376,7 +383,9 @@ def _summary(result: Result, sentence: str) -> Summary:
     verdicts: dict[str, dict[str, int]] = {
         verdict: {
             severity: sum(
-                1 for each in result.findings if (each.verdict, each.severity) == (verdict, severity) and each.in_scope
+                1
+                for each in result.findings
+                if (each.verdict, each.severity) == (verdict, severity) and (each.in_scope or severity == "danger")
             )
             for severity in SEVERITIES
         }
@@ -387,7 +396,11 @@ def _summary(result: Result, sentence: str) -> Summary:
         verdicts=verdicts,
         missing=sum(1 for each in result.missing if each.due_now and not each.perhaps),
         not_due_yet=sum(1 for each in result.missing if not each.due_now),
-        outside_scope=sum(1 for each in result.findings if not each.in_scope and each.verdict in VERDICTS[:2]),
+        outside_scope=sum(
+            1
+            for each in result.findings
+            if not (each.in_scope or each.severity == "danger") and each.verdict in VERDICTS[:2]
+        ),
         exit_status=result.exit_status,
     )
 

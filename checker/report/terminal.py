@@ -7,9 +7,10 @@ from typing import TextIO
 from rich.console import Console
 from rich.text import Text
 
-from checker.findings.finding import Because, MissingItem, Result
+from checker.facts import Ref
+from checker.findings.finding import Because, Result
 from checker.findings.words import element_name, label
-from checker.report.arrange import NOT_AN_APPROVAL, Group, Numbered, Reader, arrange, count
+from checker.report.arrange import NOT_AN_APPROVAL, Group, Numbered, Reader, Together, arrange, count, together
 
 _INDENT = 5
 _STYLE = {"danger": "bold red", "correction": "bold", "advice": "dim"}
@@ -64,6 +65,7 @@ class _Printer:
             self.line(f"Note: {note}")
         for group in arranged.groups:
             self.group(group, reader)
+        self.untold()
         self.rest(arranged.clear, arranged.outside)
         if arranged.cautions:
             self.heading("Cautions")
@@ -85,8 +87,8 @@ class _Printer:
         self.heading(f"{group.title} ({size})", group.lead)
         for each in group.findings:
             self.finding(each, reader)
-        for element in dict.fromkeys(each.item.ref for each in group.missing):
-            self.missing([each for each in group.missing if each.item.ref == element])
+        for lacking in together(group.missing):
+            self.missing(lacking)
 
     def finding(self, numbered: Numbered, reader: Reader) -> None:
         found = numbered.finding
@@ -123,20 +125,40 @@ class _Printer:
         where = f"plan line {found.place.line}" if found.place else ""
         self.labelled("decides", " · ".join(part for part in (found.decides, found.sheet, where) if part))
 
-    def missing(self, items: list[MissingItem]) -> None:
-        place = items[0].place
+    def missing(self, group: Together) -> None:
+        """Elements that lack the same lines, and the lines."""
         self.line()
-        where = f", plan line {place.line}" if place else ""
-        self.line(Text.assemble(("   ▪ ", "bold"), (element_name(items[0].item.ref), "bold"), where))
-        perhaps = [each.item.name for each in items if each.perhaps]
-        for each in (each for each in items if not each.perhaps):
+        names = ", ".join(f"{element_name(ref)}{self._where(ref)}" for ref in group.refs)
+        self.line(Text.assemble(("   ▪ ", "bold"), (names, "bold")), hang=_INDENT)
+        perhaps = [each.item.name for each in group.items if each.perhaps]
+        for each in (each for each in group.items if not each.perhaps):
             danger = ", danger" if each.severity == "danger" else ""
             waits = count(len(each.waiting), "check waits", "checks wait")
             self.line(f"{each.write}", _INDENT)
             due = "" if each.due_now else f"; due at {each.due}"
             self.line(f"{each.asks} — {waits}{danger}; {', '.join(each.sheets)}{due}", _INDENT + 2, "dim")
         if perhaps:
-            self.line(f"then perhaps, as the other lines tell: {', '.join(perhaps)}", _INDENT, "dim")
+            self.line(f"these may settle it too, or be asked next: {', '.join(perhaps)}", _INDENT, "dim")
+
+    def _where(self, ref: Ref) -> str:
+        known = self.result.facts.elements.get(ref)
+        return f" (line {known.place.line})" if known and known.place else ""
+
+    def untold(self) -> None:
+        """What cannot be told although nothing is missing, such as a size outside a table."""
+        found = [each for each in self.result.of("cannot tell") if not each.needs]
+        if not found:
+            return
+        lead = "The plan says enough, but the rule has no answer for this case. Ask who decides."
+        self.heading(f"Cannot be told ({len(found)})", lead)
+        for each in found:
+            self.line()
+            head = Text.assemble(("   ▪ ", "bold"), (f"{each.title}, {element_name(each.subject)}", "bold"))
+            self.line(head, hang=_INDENT)
+            self.line(each.says, _INDENT)
+            self.labelled("by", f"{each.cite}; {each.rule}")
+            where = f"plan line {each.place.line}" if each.place else ""
+            self.labelled("decides", " · ".join(part for part in (each.decides, each.sheet, where) if part))
 
     def rest(self, clear: tuple[tuple[str, int], ...], outside: int) -> None:
         if not clear and not outside:

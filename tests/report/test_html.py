@@ -412,9 +412,7 @@ def test_what_is_perhaps_needed_stands_last() -> None:
     page = html_page(replace(built(), missing=(perhaps, *built().missing[:1])), "contractor")
     text = words(read(page).named("main")[0].text)
     assert "Missing (1, and perhaps 1)" in text
-    assert (
-        0 < text.index("headroom: … in") < text.index("Then perhaps, as other lines tell") < text.index("nosing: … in")
-    )
+    assert 0 < text.index("headroom: … in") < text.index("These may settle it too") < text.index("nosing: … in")
 
 
 def test_many_checks_are_named_once_each_and_counted() -> None:

@@ -14,7 +14,7 @@ from checker.facts import Calculation, Fact, Item, Ref
 from checker.findings.finding import Because, Finding, MissingItem, Result
 from checker.findings.words import Sentences, element_name, label
 from checker.glossary import glossary
-from checker.report.arrange import Arrangement, Group, Numbered, Reader, arrange
+from checker.report.arrange import Arrangement, Group, Numbered, Reader, arrange, together
 from checker.ruleset.adopted import AdoptedAssumption, Applied, Citation
 from checker.units import Dimension, show
 
@@ -102,7 +102,7 @@ class Part:
     size: int
     perhaps: int
     entries: tuple[Entry, ...]
-    lacking: tuple[tuple[Element, tuple[Lacking, ...]], ...]
+    lacking: tuple[tuple[tuple[Element, ...], tuple[Lacking, ...]], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,7 +214,11 @@ class _Rows:
         self.amendable = {each.id: each.title for each in result.adopted.rules}
         self.amendable |= {id_: each.title for id_, each in result.adopted.tables.items()}
         self.amendable |= {name: each.title for name, each in result.adopted.assumptions.items()}
-        self.waits = [each for each in result.findings if each.verdict == "cannot tell" and each.listed]
+        self.waits = [
+            each
+            for each in result.findings
+            if each.verdict == "cannot tell" and each.listed and each.key not in self.arranged.numbers
+        ]
         self.titles = {each.key: each.title for each in result.findings}
         self.anchors = {each.key: f"waits-{number}" for number, each in enumerate(self.waits, 1)}
         self.anchors |= {key: f"finding-{number}" for key, number in self.arranged.numbers.items()}
@@ -276,9 +280,6 @@ class _Rows:
         return Element(text, "" if name == text else name, known.place.line if known and known.place else None)
 
     def _part(self, number: int, group: Group) -> Part:
-        by_element: dict[Ref, list[Lacking]] = {}
-        for item in group.missing:
-            by_element.setdefault(item.item.ref, []).append(self._lacking(item))
         perhaps = sum(1 for each in group.missing if each.perhaps)
         return Part(
             f"part-{number}",
@@ -288,8 +289,8 @@ class _Rows:
             perhaps,
             tuple(self._entry(each) for each in group.findings),
             tuple(
-                (self._element(ref), tuple(sorted(items, key=lambda each: each.item.perhaps)))
-                for ref, items in by_element.items()
+                (tuple(self._element(ref) for ref in each.refs), tuple(self._lacking(item) for item in each.items))
+                for each in together(group.missing)
             ),
         )
 
