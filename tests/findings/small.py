@@ -46,7 +46,10 @@ STAIRS = topic(
     ),
     rule("open", "    require: {open_risers: {is: false}}", severity="danger", says="The risers are open."),
     rule(
-        "even", "    require: {riser_variation: {at_most: 3/8 in}}", says="Risers differ by {riser_variation}.", due="final"
+        "even",
+        "    require: {riser_variation: {at_most: 3/8 in}}",
+        says="Risers differ by {riser_variation}.",
+        due="final",
     ),
     rule("comfort", "    require: {step_length: {at_most: 25 in}}", severity="advice", says="A step is {step_length}."),
     conclusion("steepish", "steepish", "{riser_height: {over: 8 in}}"),
@@ -126,9 +129,7 @@ class Checker:
 
 def finding(result: Result, rule_id: str, subject: str = "main") -> Finding:
     """The finding of one rule on one element."""
-    (found,) = [
-        each for each in result.findings if each.rule.endswith(f"/{rule_id}") and each.subject.id == subject
-    ]
+    (found,) = [each for each in result.findings if each.rule.endswith(f"/{rule_id}") and each.subject.id == subject]
     return found
 
 
