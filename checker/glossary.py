@@ -9,7 +9,7 @@ from __future__ import annotations
 import types
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
 from pydantic import BaseModel
@@ -112,9 +112,14 @@ def field_type(info: FieldInfo) -> FieldType:
             return FieldType(annotation, tuple(marks), is_list)
 
 
-def attribute_of(name: str, info: FieldInfo, meaning: str) -> Attribute | None:
+@cache
+def typed_fields(model: type[BaseModel]) -> tuple[tuple[str, FieldType], ...]:
+    """The fields of a model with what their annotations say."""
+    return tuple((name, field_type(info)) for name, info in model.model_fields.items())
+
+
+def attribute_of(name: str, of: FieldType, meaning: str) -> Attribute | None:
     """Give the attribute that a plan field declares; None for texts, links, lists of elements and sections."""
-    of = field_type(info)
     if of.mark(LinkTo) or of.mark(Holds):
         return None
     if measure := of.mark(Measure):
@@ -139,8 +144,8 @@ def element_models() -> dict[str, type[Element]]:
     found: dict[str, type[Element]] = {}
 
     def visit(model: type[BaseModel]) -> None:
-        for info in model.model_fields.values():
-            of = field_type(info).base
+        for _, typed in typed_fields(model):
+            of = typed.base
             if is_element(of) and of.kind not in found:
                 found[of.kind] = of
                 visit(of)
@@ -153,8 +158,7 @@ def element_models() -> dict[str, type[Element]]:
 
 def _links_of(model: type[Element]) -> Iterator[tuple[str, Link, Link]]:
     """Each link that a model declares, with the kind and the link that lead back."""
-    for name, info in model.model_fields.items():
-        of = field_type(info)
+    for name, of in typed_fields(model):
         meaning = field_texts(model).get(name, "")
         if link := of.mark(LinkTo):
             back = Link(
@@ -187,8 +191,8 @@ def glossary() -> Glossary:
                 "status", "what the work does to it", "choice", choices=STATUSES, on_plan=True
             )
         texts = field_texts(model)
-        for name, info in model.model_fields.items():
-            if name != "status" and (attribute := attribute_of(name, info, texts.get(name, ""))):
+        for name, of in typed_fields(model):
+            if name != "status" and (attribute := attribute_of(name, of, texts.get(name, ""))):
                 attributes[kind][name] = attribute
         for target, link, back in _links_of(model):
             links[kind][link.name] = link

@@ -41,7 +41,17 @@ def test_the_mended_house_has_nothing_to_correct(cache: Cache) -> None:
 def test_every_mistake_of_quince_street_is_found(cache: Cache) -> None:
     """The mistakes that its README lists, each by the rule that is meant to find it."""
     readme = (DEMOS / "quince-street" / "README.md").read_text(encoding="utf-8")
-    meant = {word.strip("`") for line in readme.splitlines() if line.startswith("| ") for word in line.split("|")[3:4][0].split() if word.startswith("`")}
-    keys = {each.rule for each in check(DEMOS / "quince-street" / "plan.yaml", cache=cache).findings if each.verdict == "does not meet"}
+    meant = {
+        word.strip("`")
+        for line in readme.splitlines()
+        if line.startswith("| ")
+        for word in line.split("|")[3:4][0].split()
+        if word.startswith("`")
+    }
+    keys = {
+        each.rule
+        for each in check(DEMOS / "quince-street" / "plan.yaml", cache=cache).findings
+        if each.verdict == "does not meet"
+    }
     assert len(meant) >= 15
     assert meant <= keys, meant - keys

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 
 import click
 
-from checker.cli.files import UNREADABLE, told_plainly, write_whole
+from checker.cli.files import ENGINE_FAULT, UNREADABLE, told_plainly, write_whole
 
 if TYPE_CHECKING:
     from checker.findings.finding import Result
@@ -84,7 +84,7 @@ def check(
         from checker.report.json import json_text
 
         reports.append(json_text(results if len(plans) > 1 else results[0], everything=everything))
-    if reports and not (output is not None and status == UNREADABLE):
+    if reports and not (output is not None and status in (UNREADABLE, ENGINE_FAULT)):
         text = "\n".join(reports)
         if output is not None:
             write_whole(output, text)

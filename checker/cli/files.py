@@ -17,8 +17,14 @@ ENGINE_FAULT = 4
 _MOST_SHOWN = 30
 
 
+class CannotWrite(click.ClickException):
+    """A report cannot be written where it should go."""
+
+    exit_code = UNREADABLE
+
+
 def write_whole(path: Path, text: str) -> None:
-    """Write a file by rename, so that a reader sees the old one or the new one. Raises ClickException."""
+    """Write a file by rename, so that a reader sees the old one or the new one. Raises CannotWrite."""
     try:
         handle, name = tempfile.mkstemp(prefix=f".{path.name[:40]}-", dir=path.parent or Path())
         part = Path(name)
@@ -31,7 +37,7 @@ def write_whole(path: Path, text: str) -> None:
         finally:
             part.unlink(missing_ok=True)
     except OSError as error:
-        raise click.ClickException(f"{visible(str(path))} cannot be written: {error.strerror or error}") from None
+        raise CannotWrite(f"{visible(str(path))} cannot be written: {error.strerror or error}") from None
 
 
 def _umask() -> int:

@@ -108,8 +108,14 @@ def _plain(value: object) -> str:
 
 
 def _paragraph(word: str, text: str) -> None:
+    from checker.problems import visible
+
     if text:
-        click.echo(textwrap.fill(text, 80, initial_indent=f"  {word:<10}", subsequent_indent=" " * 12))
+        click.echo(
+            textwrap.fill(
+                visible(" ".join(text.split())), 80, initial_indent=f"  {word:<10}", subsequent_indent=" " * 12
+            )
+        )
 
 
 @rules.command(short_help="Run the examples of rulesets.")
@@ -135,7 +141,11 @@ def test(folders: tuple[str, ...]) -> None:
 
 
 def _adopted(name: str, date: str) -> Adopted:
+    from checker.plan.fields import is_date
+    from checker.problems import cut
     from checker.ruleset.adopting import adopt
     from checker.ruleset.folders import Library
 
+    if date and not is_date(date):
+        raise click.UsageError(f"--date: “{cut(date)}” is no date; write it as 2026-03-31")
     return adopt(name, Library(), date)

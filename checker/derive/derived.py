@@ -9,7 +9,7 @@ from checker.calc.errors import OutOfRange
 from checker.derive import derivations
 from checker.derive.registry import Derivation, Lacks, Need
 from checker.facts import Calculation, Fact, Facts, Fault, Input, Item, Known, Members, Ref, State, Value
-from checker.glossary import HOUSE_LINK, WAS, Glossary, field_type, glossary
+from checker.glossary import HOUSE_LINK, WAS, Glossary, glossary, typed_fields
 from checker.plan.elements import Section
 from checker.plan.fields import Holds, LinkTo
 from checker.plan.reader import Found, ReadPlan
@@ -104,8 +104,7 @@ def _forward(
 ) -> None:
     """The links that the element's own lines state, and their inverses."""
     kind, _, state = known.ref
-    for name, info in type(found.element).model_fields.items():
-        of = field_type(info)
+    for name, of in typed_fields(type(found.element)):
         link, holds = of.mark(LinkTo), of.mark(Holds)
         if link is None and holds is None:
             continue

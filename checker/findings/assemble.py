@@ -104,6 +104,8 @@ class Assembler:
         )
 
     def _says(self, rule: AdoptedRule, ref: Ref, word: VerdictWord, why: Why | None, limit: Limit | None) -> str:
+        if why is None:
+            return ""  # nobody asked for reasons: it is only counted
         said = self.words.fill(rule.says, ref, limit)
         if word == "excused" and why is not None:
             return said

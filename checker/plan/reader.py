@@ -10,7 +10,7 @@ from typing import Any, cast
 
 from pydantic import BaseModel, ValidationError
 
-from checker.glossary import element_models, field_type, is_element
+from checker.glossary import element_models, is_element, typed_fields
 from checker.mistakes import problems_of
 from checker.plan.elements import STATUSES, Element, Single, Status
 from checker.plan.fields import LinkTo
@@ -193,8 +193,8 @@ def _check_links(elements: dict[tuple[str, str], Found], document: Document, pro
     for kind, id_ in elements:
         ids.setdefault(kind, []).append(id_)
     for found in elements.values():
-        for name, info in type(found.element).model_fields.items():
-            link = field_type(info).mark(LinkTo)
+        for name, of in typed_fields(type(found.element)):
+            link = of.mark(LinkTo)
             value: Any = getattr(found.element, name)
             if link is None or value is None:
                 continue
@@ -223,8 +223,7 @@ def _complete_kinds(plan: Plan) -> frozenset[str]:
     complete = set(element_models())
 
     def visit(model: BaseModel, declared: type[BaseModel]) -> None:
-        for name, info in declared.model_fields.items():
-            of = field_type(info)
+        for name, of in typed_fields(declared):
             if not (isinstance(of.base, type) and issubclass(of.base, BaseModel)) or name == "was":
                 continue
             value = getattr(model, name)
@@ -242,8 +241,7 @@ def _complete_kinds(plan: Plan) -> frozenset[str]:
 
 def _kinds_below(model: Any) -> set[str]:
     kinds = {model.kind}
-    for info in model.model_fields.values():
-        of = field_type(info)
+    for _, of in typed_fields(model):
         if is_element(of.base):
             kinds |= _kinds_below(of.base)
     return kinds

@@ -197,7 +197,7 @@ class PlanData(_Data):
 
 
 class Summary(_Data):
-    """Counts by verdict, and by severity within it; those outside the permit's scope, but for dangers, are counted apart."""
+    """Counts by verdict, and by severity within it; those outside the scope, dangers excepted, are counted apart."""
 
     sentence: str
     verdicts: dict[str, dict[str, int]]

@@ -10,6 +10,7 @@ from rich.text import Text
 from checker.facts import Ref
 from checker.findings.finding import Because, Result
 from checker.findings.words import element_name, label
+from checker.problems import visible
 from checker.report.arrange import NOT_AN_APPROVAL, Group, Numbered, Reader, Together, arrange, count, together
 
 _INDENT = 5
@@ -36,7 +37,7 @@ class _Printer:
 
     def line(self, text: str | Text = "", indent: int = 0, style: str = "", hang: int = 0) -> None:
         """A paragraph, indented; lines after the first hang further in."""
-        text = Text(text, style=style) if isinstance(text, str) else text
+        text = Text(_printable(text), style=style) if isinstance(text, str) else text
         if not text.plain:
             self.console.print()
             return
@@ -45,12 +46,14 @@ class _Printer:
             self._put(Text.assemble(" " * (indent + (hang if number else 0)), piece))
 
     def _put(self, line: Text) -> None:
+        if not line.plain.isprintable():
+            line = Text(_printable(line.plain))
         self.console.print(line, no_wrap=True, overflow="ignore", crop=False)
 
     def labelled(self, word: str, text: str) -> None:
         """A short word in the margin and a paragraph that hangs beside it."""
         hang = _INDENT + 9
-        for number, piece in enumerate(Text(text).wrap(self.console, max(20, self.console.width - hang))):
+        for number, piece in enumerate(Text(_printable(text)).wrap(self.console, max(20, self.console.width - hang))):
             head = f"{'':{_INDENT}}{word if number == 0 else '':9}"
             piece.rstrip()
             self._put(Text.assemble((head, "dim"), piece))
@@ -168,6 +171,11 @@ class _Printer:
             self.line("; ".join(f"{trade} {number}" for trade, number in clear) + "  (--all lists them)", 2)
         if outside:
             self.line(f"{count(outside, 'point')} outside this permit's scope not listed.", 2)
+
+
+def _printable(text: str) -> str:
+    """A text of a plan or ruleset without line ends and terminal controls."""
+    return visible(text.replace("\n", " "))
 
 
 def because_words(because: Because, own: bool) -> str:

@@ -111,7 +111,8 @@ def test_a_planted_circle_would_be_found() -> None:
 
 
 def test_a_planted_circle_across_links_would_be_found() -> None:
-    planted = {**ALL, ("level", "floor_to_floor"): _derivation("level.floor_to_floor", one=Need(("stairs_up",), "total_rise", True))}  # fmt: skip
+    rises = Need(("stairs_up",), "total_rise", True)
+    planted = {**ALL, ("level", "floor_to_floor"): _derivation("level.floor_to_floor", one=rises)}
     assert circle(planted) == (("stair", "total_rise"), ("level", "floor_to_floor"), ("stair", "total_rise"))
 
 

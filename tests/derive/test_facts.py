@@ -47,7 +47,8 @@ def test_each_status_has_its_states(status: str, before: str | None, after: str 
     found = facts(f"rooms: [{{id: den, status: {status}, use: hall{was}}}]")
     assert value(found, "room", "den", "use", "before") == before
     assert value(found, "room", "den", "use", "after") == after
-    for state, use in (("before", before), ("after", after)):
+    states: tuple[tuple[State, str | None], ...] = (("before", before), ("after", after))
+    for state, use in states:
         assert (Ref("room", "den", state) in found.elements) is (use is not None)
 
 
@@ -92,8 +93,9 @@ def test_links_lead_within_one_state() -> None:
         "openings: {windows: [{id: old, status: removed}, {id: new, status: new}, {id: kept, status: existing}]}\n"
         "rooms: [{id: den, status: existing, windows: [old, new, kept]}]"
     )
-    for state, ids in (("before", ["old", "kept"]), ("after", ["new", "kept"])):
-        members = known(found, "room", "den", state).links["windows"]  # type: ignore[arg-type]
+    expected: tuple[tuple[State, list[str]], ...] = (("before", ["old", "kept"]), ("after", ["new", "kept"]))
+    for state, ids in expected:
+        members = known(found, "room", "den", state).links["windows"]
         assert [(ref.id, ref.state) for ref in members.refs] == [(id_, state) for id_ in ids]
         assert members.closed
 
@@ -272,7 +274,8 @@ def test_another_assumption_gives_another_value() -> None:
 
 def test_numbers_that_make_no_sense_together_are_a_fault_and_leave_the_value_unknown() -> None:
     found = facts(
-        "openings: {windows: [{id: w, status: new, type: double-hung, width: 2 in, height: 4 ft, frame_deduction: 3 in}]}"
+        "openings: {windows: [{id: w, status: new, type: double-hung, width: 2 in, height: 4 ft, "
+        "frame_deduction: 3 in}]}"
     )
     (fault,) = found.faults
     assert fault.item == Item(Ref("window", "w"), "clear_width")

@@ -46,8 +46,8 @@ def test_the_reasons_say_where_each_value_comes_from(small: Checker) -> None:
 def test_in_metric_the_same_is_said_in_millimetres(small: Checker) -> None:
     text = "units: metric\n" + small_plan("riser_height: 7-25/32 in")
     found = finding(small.check(text), "stairs.rise")
-    assert found.says == "Each riser is 197.6 mm; the limit is 196.9 mm."
-    assert found.margin == "0.8 mm over"
+    assert found.says == "Each riser is 198 mm; the limit is 197 mm."
+    assert found.margin == "0.794 mm over"
 
 
 def test_what_meets_exactly_has_no_margin(small: Checker) -> None:
@@ -229,7 +229,7 @@ def test_a_stated_value_is_held_against_the_plan_s_own_numbers(small: Checker) -
         "The plan states riser height 7-1/2 in; its own numbers give 7-7/8 in (from total rise 9'-2 5/8\", risers 14)."
     )
     assert found.remedy == "State the one that is right and leave the other out."
-    assert (found.verdict, found.severity, str(found.place)) == ("does not meet", "correction", "plan.yaml:9:63")
+    assert (found.verdict, found.severity, str(found.place)) == ("does not meet", "correction", "plan.yaml:9:59")
     assert finding(result, "stairs.rise").verdict == "meets"
 
 

@@ -221,3 +221,9 @@ def test_a_rule_needs_an_example_of_each_kind(
 )
 def test_a_table_s_examples_are_looked_up(tmp_path: Path, examples: tuple[str, ...], words: list[str]) -> None:
     assert told(run(tmp_path, topic("stairs", TABLE).rstrip("\n") + "\n", *examples)) == words
+
+
+def test_a_gap_between_rows_is_beyond_the_table(tmp_path: Path) -> None:
+    text = topic("stairs", TABLE.replace("[30 in, 40 in]", "[32 in, and up]"))
+    examples = ("{when: {width: 31 in}, gives: beyond}", "{when: {width: 99 ft}, gives: {rise: 8 in}}")
+    assert told(run(tmp_path, text, *examples)) == []

@@ -10,6 +10,7 @@ import pytest
 from checker.problems import Unreadable
 from checker.ruleset.examples import run_examples
 from checker.ruleset.folders import LONGEST_TOPIC_LINES, MOST_RULES, Library, RulesetFolder
+from checker.ruleset.model import Assumption, Rule, Table
 from checker.ruleset.places import available, shipped
 
 LONGEST_PATH = 120
@@ -59,7 +60,8 @@ def test_ids_are_unique(folders: dict[str, RulesetFolder]) -> None:
 def test_every_rule_table_and_assumption_is_cited(folders: dict[str, RulesetFolder]) -> None:
     for folder in folders.values():
         for topic in folder.topics:
-            for item in (*topic.model.rules, *topic.model.tables, *topic.model.assumptions):
+            items: list[Rule | Table | Assumption] = [*topic.model.rules, *topic.model.tables, *topic.model.assumptions]
+            for item in items:
                 assert item.cite or item.editions, item
                 assert all(edition.section for edition in (item.editions or {}).values()), item
 
