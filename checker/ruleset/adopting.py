@@ -70,6 +70,7 @@ class _Adopting:
         self.problems: list[Problem] = []
         self.sets: dict[str, SetInForce] = {}
         self.gathering: list[str] = []
+        self.incomplete = False
         self.rules: dict[str, RuleInForce] = {}
         self.tables: dict[str, tuple[Table, Topic, Path, Citation, list[Any] | None, Place | None]] = {}
         self.assumptions: dict[str, tuple[Assumption, Topic, Path, Citation, list[Applied]]] = {}
@@ -79,6 +80,8 @@ class _Adopting:
 
     def adopt(self, folder: RulesetFolder) -> Adopted:
         self._gather(folder, self.own_edition or (folder.head.editions[-1] if folder.head.editions else ""), "", True)
+        if self.incomplete:
+            raise Unreadable(self.problems)  # what amends a set that is not there says nothing of its own
         for each in self.sets.values():
             self._amend(each)
         if self.problems:
@@ -126,6 +129,7 @@ class _Adopting:
             self.problems.append(
                 Problem(folder.head_document.place(("adopts",)), f"sets adopt each other: {circle}", "break the circle")
             )
+            self.incomplete = True
             return
         if folder.name in self.sets:
             held = self.sets[folder.name].adopted.edition
@@ -140,6 +144,7 @@ class _Adopting:
             if adopted_edition not in below.head.editions:
                 right = nearest(adopted_edition, below.head.editions) or f"editions: {', '.join(below.head.editions)}"
                 self.problems.append(Problem(place, f"{adopted_name} has no edition “{adopted_edition}”", right))
+                self.incomplete = True
                 continue
             self._gather(below, adopted_edition, from_, newest)
         self.gathering.pop()
@@ -172,6 +177,7 @@ class _Adopting:
                     self.problems.append(
                         Problem(places[indices[0]], what, "exactly one edition must hold on a permit's date")
                     )
+                    self.incomplete = True
                     continue
             else:
                 holding = [max(entries, key=lambda entry: (entry[1].from_ or "", entry[0]))]

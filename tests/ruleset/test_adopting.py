@@ -148,6 +148,14 @@ def test_adoptions_that_cannot_stand(tmp_path: Path, more: str, date: str, words
     assert refused(tmp_path, date) == f"rulesets/county/ruleset.yaml:{words}"
 
 
+def test_amendments_of_a_set_that_does_not_hold_are_not_blamed(tmp_path: Path) -> None:
+    county(tmp_path, amendment(rule="base/stairs.rise", severity="advice"))
+    assert refused(tmp_path, "1990-01-01").splitlines()[0] == (
+        "rulesets/county/ruleset.yaml:8:11: no editions of base hold on 1990-01-01: 2020 from 2020-07-01 to "
+        "2024-01-01; 2023 from 2024-01-01 to now"
+    )
+
+
 def test_sets_that_adopt_each_other_are_an_error(tmp_path: Path) -> None:
     write_set(tmp_path, "one", editions='["1"]', more='adopts: [{set: two, edition: "1"}]\n')
     write_set(tmp_path, "two", editions='["1"]', more='adopts: [{set: one, edition: "1"}]\n')
