@@ -280,3 +280,13 @@ def test_a_suspended_rule_finds_nothing(small: Checker) -> None:
 )
 def test_the_exit_status_tells_the_gravest(small: Checker, flight: str, status: int) -> None:
     assert small.check(small_plan(flight).replace("109 in", "108-1/2 in")).exit_status == status
+
+
+def test_what_more_checks_wait_for_is_asked_first(small: Checker) -> None:
+    plan = small_plan("open_risers: false, going: 9 in, measured_risers: [7 in], riser_height: 7.8 in")
+    second = "      - {id: up, status: new, riser_height: 7.8 in, open_risers: false}\n"
+    plan = plan.replace("    type: straight\n", "").replace("    flights:\n", f"    flights:\n{second}")
+    asked = [each for each in small.check(plan).missing if each.severity == "correction"]
+    corrections = [(each.item.name, len(each.waiting)) for each in asked]
+    assert corrections[0] == ("type", 2)
+    assert {waiting for _, waiting in corrections[1:]} == {1}
