@@ -45,7 +45,7 @@ def check_read(read: ReadPlan, rules: str = "", *, explain_all: bool = False, ca
         read.plan.plan,
         read.document.shown_as,
         read.plan.units,
-        permit.stage,
+        permit.stage or "",
         tuple(permit.scope or ()),
         adopted,
         facts,

@@ -36,7 +36,7 @@ def facts(plan: Path, rules: str, with_missing: bool) -> None:
                 continue
             click.echo(click.style(element_name(ref), bold=True) + (f"  {each.place}" if each.place else ""))
             for name, fact in each.values.items():
-                origin, how = words.how(fact)
+                origin, how = words.how(fact, ref)
                 where = f", line {fact.place.line}" if fact.place else ""
                 comment = f"{origin}{where}" + (f" {how}" if how else "")
                 click.echo(f"  {name}: {words.value(Item(ref, name), fact.value)}  ({comment})")

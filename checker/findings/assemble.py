@@ -43,7 +43,7 @@ class Assembler:
         self.program: Program = session.program
         self.words = Sentences(facts, self.program.glossary, read.plan.units)
         self.scope = frozenset(read.plan.permit.scope or ())
-        self.stage = STAGES.index(read.plan.permit.stage)
+        self.stage = STAGES.index(read.plan.permit.stage or STAGES[0])
 
     def findings(self, verdicts: Mapping[tuple[int, Ref], Verdict], *, explain_all: bool = False) -> list[Finding]:
         """Every finding, sorted. explain_all: give reasons for what meets and does not apply too."""
@@ -152,7 +152,7 @@ class Assembler:
                 value = fact.value if fact else inferred
                 assert value is not None
                 apart = limit.limit if limit and limit.item == item else None
-                origin, how = self.words.how(fact)
+                origin, how = self.words.how(fact, item.ref)
                 yield Because(
                     item,
                     value,
@@ -193,7 +193,7 @@ class Assembler:
                 apart = other if isinstance(other, float) else None
                 says = (
                     f"The plan states {label(name)} {self.words.value(item, fact.value, apart)}; its own numbers give "
-                    f"{self.words.value(item, other)} ({self.words.formula(fact.computed)})."
+                    f"{self.words.value(item, other)} ({self.words.formula(fact.computed, ref)})."
                 )
                 yield self._built_in(
                     "stated-against-computed",

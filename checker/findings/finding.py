@@ -121,7 +121,8 @@ class Result:
 
     @property
     def exit_status(self) -> int:
-        """0 nothing to correct and nothing missing; 1 something does not meet; 3 only missing items."""
+        """0 nothing to correct and nothing missing; 1 something does not meet; 3 only what cannot be told."""
         if any(each.is_fault for each in self.findings):
             return 1
-        return 3 if any(each.due_now and each.severity != "advice" for each in self.missing) else 0
+        untold = (each for each in self.findings if each.verdict == "cannot tell" and each.listed and each.due_now)
+        return 3 if any(each.severity != "advice" for each in untold) else 0

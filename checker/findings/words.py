@@ -174,20 +174,21 @@ class Sentences:
         attribute = self.glossary.kinds[item.ref.kind].attributes.get(item.name)
         return shown(value, attribute, self.system, apart_from)
 
-    def how(self, fact: Fact | None) -> tuple[str, str]:
+    def how(self, fact: Fact | None, subject: Ref) -> tuple[str, str]:
         """Where a value comes from: the origin in one word, and how in a few."""
         if fact is None:
             return "inferred", ""
         if fact.origin == "stated" or fact.calculation is None:
             return "stated", ""
-        return "computed", self.formula(fact.calculation)
+        return "computed", self.formula(fact.calculation, subject)
 
-    def formula(self, calculation: Calculation) -> str:
-        """The inputs of a calculation in words."""
+    def formula(self, calculation: Calculation, subject: Ref) -> str:
+        """The inputs of a calculation in words; those of other elements than the subject say whose they are."""
         parts: list[str] = []
         for each in calculation.inputs:
             if each.item is not None and each.item.name != "status":
-                parts.append(f"{label(each.item.name)} {self.value(each.item, each.value)}")
+                whose = "" if each.item.ref == subject else f" of {element_name(each.item.ref)}"
+                parts.append(f"{label(each.item.name)}{whose} {self.value(each.item, each.value)}")
             elif each.assumption:
                 parts.append(f"{label(each.assumption)} as assumed")
         return f"from {', '.join(dict.fromkeys(parts))}" if parts else ""

@@ -64,8 +64,8 @@ class Permit(Single):
     """Which code the permit goes by, with which of its provisions for existing buildings."""
     scope: list[Trade] | None = None
     """The trades that this permit is for; without it, all."""
-    stage: Stage = "application"
-    """How far the work is: what is not due yet is no fault."""
+    stage: Stage | None = None
+    """How far the work is; what is not due yet is no fault. Without it, the application is taken."""
     share_altered: Fraction | None = None
     """Part of the floor area that the work alters."""
     value_of_work: Number | None = None

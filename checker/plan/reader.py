@@ -192,6 +192,7 @@ def _check_links(elements: dict[tuple[str, str], Found], document: Document, pro
     ids: dict[str, list[str]] = {}
     for kind, id_ in elements:
         ids.setdefault(kind, []).append(id_)
+    named_by: dict[tuple[str, str, str], tuple[str, Place]] = {}
     for found in elements.values():
         for name, of in typed_fields(type(found.element)):
             link = of.mark(LinkTo)
@@ -216,6 +217,14 @@ def _check_links(elements: dict[tuple[str, str], Found], document: Document, pro
                     problems.append(
                         Problem(document.place(path), f"“{target}” stands twice in this list", "name it once")
                     )
+                elif (link.exclusive or link.inverse_to_one) and found.status != "removed":
+                    first = named_by.setdefault(
+                        (found.element.kind, name, target), (found.element.id, document.place(path))
+                    )
+                    if first[0] != found.element.id:
+                        two = f"two {found.element.kind}s, first on line {first[1].line}"
+                        what = f"{link.kind} “{target}” is named by {two}"
+                        problems.append(Problem(document.place(path), what, "it can belong to one only"))
 
 
 def _complete_kinds(plan: Plan) -> frozenset[str]:

@@ -165,6 +165,8 @@ def _notes(result: Result) -> list[str]:
     adopted, notes = result.adopted, []
     if not adopted.date:
         notes.append("The plan gives no permit date, so the newest edition was taken.")
+    if not result.stage:
+        notes.append("The plan gives no stage, so what is due at the application was looked for.")
     for each in adopted.suspended:
         reason = f": {each.reason}" if each.reason else "."
         notes.append(f"Not enforced here: {each.title} ({each.cite}){reason}")

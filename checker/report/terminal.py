@@ -27,19 +27,23 @@ def print_report(
     console = Console(file=file, width=width, highlight=False, soft_wrap=False, markup=False, emoji=False)
     if console.width > 100:
         console.width = 100
-    _Printer(console, result).report(reader, everything)
+    printer = _Printer(console, result)
+    printer.report(reader, everything)
+    # One call for all lines: rich takes longer to begin a print than to write a line.
+    console.print(Text("\n").join(printer.lines), no_wrap=True, overflow="ignore", crop=False)
 
 
 class _Printer:
     def __init__(self, console: Console, result: Result) -> None:
         self.console = console
         self.result = result
+        self.lines: list[Text] = []
 
     def line(self, text: str | Text = "", indent: int = 0, style: str = "", hang: int = 0) -> None:
         """A paragraph, indented; lines after the first hang further in."""
         text = Text(_printable(text), style=style) if isinstance(text, str) else text
         if not text.plain:
-            self.console.print()
+            self.lines.append(text)
             return
         for number, piece in enumerate(text.wrap(self.console, max(20, self.console.width - indent - hang))):
             piece.rstrip()
@@ -48,7 +52,7 @@ class _Printer:
     def _put(self, line: Text) -> None:
         if not line.plain.isprintable():
             line = Text(_printable(line.plain))
-        self.console.print(line, no_wrap=True, overflow="ignore", crop=False)
+        self.lines.append(line)
 
     def labelled(self, word: str, text: str) -> None:
         """A short word in the margin and a paragraph that hangs beside it."""

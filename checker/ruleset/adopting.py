@@ -277,7 +277,12 @@ class _Adopting:
 
     def _once(self, in_force: SetInForce, target: str, what: str, place: Place) -> bool:
         """Whether nobody else changed the same thing, unless this set adopts whoever did."""
-        before = self.changed.get((target, what))
+        overlapping = (
+            found
+            for (changed, path), found in self.changed.items()
+            if changed == target and f"{path}.".startswith(f"{what}.") | f"{what}.".startswith(f"{path}.")
+        )
+        before = next(overlapping, None)
         self.changed[target, what] = (in_force.folder.name, place)
         if before and before[0] not in in_force.adopts:
             self.problems.append(

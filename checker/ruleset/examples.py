@@ -275,10 +275,10 @@ class _Case:
 def _run_table(found: AdoptedTable, table: Table, topic: Topic, index: int) -> Iterator[Problem]:
     """Look up every example; a table shows a row, a boundary and a case beyond."""
     path = ("tables", index)
-    if not table.examples:
-        yield Problem(
-            topic.document.place(path), f"{found.id} has no examples", "add one in a row and one on a boundary"
-        )
+    beyond = [example.gives == "beyond" for example in table.examples]
+    if all(beyond) or not any(beyond):
+        which = "inside the table" if all(beyond) else "beyond it (gives: beyond)"
+        yield Problem(topic.document.place(path), f"{found.id} has no example {which}", "add it under `examples:`")
     for number, example in enumerate(table.examples):
         place = topic.document.place((*path, "examples", number))
         wanted = {} if example.gives == "beyond" else example.gives

@@ -236,18 +236,26 @@ def _two_parts(amount: Fraction, rest: str, dimension: Dimension, negative: bool
     _whole_first(amount, larger)
     if second[0] >= times:
         raise QuantityError(
-            f"{float(second[0]):g} {symbol} after {larger.symbol} is too much ({times} make one more)",
+            f"{_said(second[0])} {symbol} after {larger.symbol} is too much ({times} make one more)",
             f"write less than {times} {symbol} there, or {symbol} alone",
         )
     small = -second[0] if negative else second[0]
     return amount * larger.factor + small * smaller.factor
 
 
+def _said(amount: Fraction) -> str:
+    """An amount as a message says it, however large it is."""
+    try:
+        return f"{float(amount):g}"
+    except OverflowError:
+        return "so many"
+
+
 def _whole_first(amount: Fraction, larger: Unit) -> None:
     if amount.denominator != 1:
         example = _FEET_AND_INCHES if larger.symbol == "ft" else "1 h 30 min"
         raise QuantityError(
-            f"{float(amount):g} {larger.symbol} is not whole, and a second part follows",
+            f"{_said(amount)} {larger.symbol} is not whole, and a second part follows",
             f"write whole {larger.symbol} first, as in {example}",
         )
 

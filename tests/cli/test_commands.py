@@ -188,7 +188,7 @@ def test_facts_are_listed_with_their_origin(dryfit: Run, county: Path) -> None:
     lines = result.stdout.splitlines()
     assert "flight main  missing.yaml:9:9" in lines
     assert "  risers: 14  (stated, line 9)" in lines
-    assert "  total_rise: 9'-0 1/2\"  (computed from total rise 9'-0 1/2\")" in lines
+    assert "  total_rise: 9'-0 1/2\"  (computed from total rise of stair main 9'-0 1/2\")" in lines
     assert "  steepish: no  (inferred)" in lines
     assert "  widest_flight: not known (needs width of flight main)" in lines
 

@@ -100,7 +100,7 @@ def test_the_json_report_says_what_the_findings_say(result: Result) -> None:
         "title": "A small house",
         "file": "plan.yaml",
         "units": "us",
-        "stage": "application",
+        "stage": "",
         "scope": ["stairs"],
     }
     assert data["summary"]["exit_status"] == result.exit_status == 1

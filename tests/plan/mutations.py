@@ -11,7 +11,7 @@ _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _TOKEN = re.compile(r"[^\s,:{}\[\]]+")
 _KEY = re.compile(r"[a-z_]{3,}(?=:)")
 _SIGNS = string.printable + "°½²′″“”–…éß漢\u0000\u2028\U0001f600"
-_NUMBERS = ("0", "-1", "1e9", "1e-9", "1e300", "0.5", "7/0", "999999999999", "1,5", "NaN", "12 ft", "3:12", "true")
+_NUMBERS = ("0", "-1", "1e9", "1e-9", "1e400", "0.5", "7/0", "999999999999", "1,5", "NaN", "12 ft", "3:12", "true")
 
 Lines = list[str]
 Mutation = Callable[[Lines, Random], None]

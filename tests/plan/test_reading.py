@@ -23,7 +23,7 @@ def test_a_title_is_a_plan() -> None:
     read = _plan("")
     assert list(read.elements) == [("permit", ""), ("site", ""), ("house", "")]
     assert read.plan.units == "us"
-    assert read.plan.permit.stage == "application"
+    assert read.plan.permit.stage is None
 
 
 def test_elements_come_in_the_order_of_the_plan_with_what_holds_them() -> None:
@@ -171,3 +171,33 @@ def test_what_is_written_is_what_is_read(rooms: list[tuple[str, str, int]]) -> N
     assert [room.width for room in read.plan.rooms] == pytest.approx([width * 0.0254 / 16 for *_, width in rooms])
     assert "room" in read.complete_kinds
     assert [read.place("room", id_).line for id_, *_ in rooms] == list(range(3, 3 + len(rooms)))
+
+
+def test_a_window_stands_in_one_room_and_a_level_lies_under_one() -> None:
+    """A second one that names it is a mistake, said at its place; a removed one does not count."""
+    text = """\
+plan: Twice
+openings: {windows: [{id: w, status: new}]}
+rooms:
+  - {id: a, status: new, windows: [w]}
+  - {id: b, status: new, windows: [w]}
+levels:
+  - {id: ground, status: existing}
+  - {id: upper, status: existing, below: ground}
+  - {id: other, status: existing, below: ground}
+"""
+    with pytest.raises(Unreadable) as caught:
+        plan_from_text(text)
+    assert (
+        str(caught.value)
+        == """\
+plan.yaml:5:36: window “w” is named by two rooms, first on line 4
+  it can belong to one only
+plan.yaml:9:42: level “ground” is named by two levels, first on line 8
+  it can belong to one only"""
+    )
+    plan_from_text(
+        text.replace("{id: b, status: new", "{id: b, status: removed")
+        .replace(", below: ground}\nx", "}")
+        .replace("  - {id: other, status: existing, below: ground}\n", "")
+    )

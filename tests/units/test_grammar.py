@@ -405,3 +405,10 @@ def test_refusing_takes_no_time(sign: str) -> None:
         with pytest.raises(QuantityError):
             parse((sign * length)[:length] + "!", D.LENGTH)
     assert time.perf_counter() - started < 0.5
+
+
+@pytest.mark.parametrize("text", ["8'-1e400\"", "1e400 ft 6 in", "1.5e400 ft 6 in", "1e400 in"])
+def test_numbers_beyond_all_measure_are_refused(text: str) -> None:
+    """Not an overflow: a message."""
+    with pytest.raises(QuantityError):
+        parse(text, D.LENGTH)

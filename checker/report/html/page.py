@@ -18,7 +18,9 @@ from checker.report.html.rows import Page, page_of
 
 _FEET = r"""'-\d{1,2}(?: \d{1,2}/\d{1,2})?"?"""
 _UNITS = r"(?:(?:in|ft|mm|cm|m)[²³]?|lb|kg|psf|psi|kPa|Pa|kN|N|cfm|L/s|kW|W|A|V|h|min|s)(?!\w)|%"
-_MEASURE = re.compile(rf"(?<![\w.])(\d{{1,4}}(?:\.\d{{1,4}}|{_FEET}|[- ]\d{{1,2}}/\d{{1,3}})?(?: (?:{_UNITS}))?)")
+_MEASURE = re.compile(
+    rf"(?<![\w.])(\d{{1,4}}(?:\.\d{{1,4}}|{_FEET}|[- ]\d{{1,2}}/\d{{1,3}}|/\d{{1,3}})?(?: (?:{_UNITS}))?)"
+)
 
 
 def html_page(result: Result, reader: Reader, *, everything: bool = False) -> str:
