@@ -163,8 +163,10 @@ def _basis(result: Result) -> list[str]:
 
 def _notes(result: Result) -> list[str]:
     adopted, notes = result.adopted, []
-    if not adopted.date:
-        notes.append("The plan gives no permit date, so the newest edition was taken.")
+    taken = [f"{each.document} {each.edition}" for each in adopted.sets if each.newest_taken]
+    if taken:
+        why = "names no edition" if adopted.date else "gives no permit date"
+        notes.append(f"The plan {why}, so the newest was taken: {', '.join(taken)}.")
     if not result.stage:
         notes.append("The plan gives no stage, so what is due at the application was looked for.")
     for each in adopted.suspended:

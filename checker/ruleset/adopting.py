@@ -20,6 +20,7 @@ from checker.ruleset.adopted import (
 from checker.ruleset.checking import SetInForce, check_assumption, check_rules, check_table, conclusions_of
 from checker.ruleset.folders import Library, RulesetFolder, Topic
 from checker.ruleset.model import Amendment, Assumption, Edition, Rule, Table
+from checker.ruleset.places import name_and_edition
 
 Path = tuple[str | int, ...]
 
@@ -49,10 +50,19 @@ class RuleInForce:
 def adopt(name: str, library: Library, date: str = "", asked_at: Place | None = None) -> Adopted:
     """Work out what is in force.
 
-    name: a ruleset's name or folder; library: where sets are looked up; date: of the permit, "" if it has none;
-    asked_at: the place that names the ruleset, for messages. Raises Unreadable with every problem.
+    name: a ruleset's name or folder, with one of its editions after a colon or without; library: where sets are looked
+    up; date: of the permit, "" if it has none; asked_at: the place that names the ruleset, for messages.
+    Raises Unreadable with every problem.
     """
-    return _Adopting(library, date).adopt(library.folder(name, asked_at))
+    base, edition = name_and_edition(name)
+    folder = library.folder(base, asked_at)
+    if edition and edition not in folder.head.editions:
+        right = nearest(edition, folder.head.editions) or f"editions: {', '.join(folder.head.editions)}"
+        place = asked_at or folder.head_document.place(("editions",))
+        raise Unreadable([Problem(place, f"{base} has no edition “{edition}”", right)])
+    adopting = _Adopting(library, date)
+    adopting.own_edition = edition
+    return adopting.adopt(folder)
 
 
 def adopt_edition(folder: RulesetFolder, library: Library, edition: str) -> Adopted:
@@ -79,7 +89,9 @@ class _Adopting:
         self.changed: dict[tuple[str, str], tuple[str, Place]] = {}
 
     def adopt(self, folder: RulesetFolder) -> Adopted:
-        self._gather(folder, self.own_edition or (folder.head.editions[-1] if folder.head.editions else ""), "", True)
+        newest = folder.head.editions[-1] if folder.head.editions else ""
+        chosen = self.own_edition or newest
+        self._gather(folder, chosen, "", not self.own_edition and len(folder.head.editions) > 1)
         if self.incomplete:
             raise Unreadable(self.problems)  # what amends a set that is not there says nothing of its own
         for each in self.sets.values():

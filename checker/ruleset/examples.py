@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import contextlib
+import math
 import tempfile
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -276,9 +278,18 @@ def _run_table(found: AdoptedTable, table: Table, topic: Topic, index: int) -> I
     """Look up every example; a table shows a row, a boundary and a case beyond."""
     path = ("tables", index)
     beyond = [example.gives == "beyond" for example in table.examples]
-    if all(beyond) or not any(beyond):
-        which = "inside the table" if all(beyond) else "beyond it (gives: beyond)"
-        yield Problem(topic.document.place(path), f"{found.id} has no example {which}", "add it under `examples:`")
+    lacks = [
+        word
+        for word, there in (
+            ("in a row", not all(beyond)),
+            ("on a boundary", _on_boundary(found, table)),
+            ("beyond the rows", any(beyond)),
+        )
+        if not there
+    ]
+    if lacks:
+        what = f"{found.id} has no example {', '.join(lacks)}"
+        yield Problem(topic.document.place(path), what, "add it under `examples:`")
     for number, example in enumerate(table.examples):
         place = topic.document.place((*path, "examples", number))
         wanted = {} if example.gives == "beyond" else example.gives
@@ -305,6 +316,21 @@ def _run_look_up(found: AdoptedTable, example: TableExample, place: Place) -> It
             yield Problem(place, f"{found.id} gives something else here", "mend the row or the example")
     except QuantityError as error:
         yield Problem(place, error.what, error.right)
+
+
+def _on_boundary(found: AdoptedTable, table: Table) -> bool:
+    """Whether an example lies exactly where an interval begins; tables without intervals need none."""
+    intervals = [index for index, column in enumerate(found.rows.keys) if column.form == "interval"]
+    for index in intervals:
+        name, dimension = found.rows.keys[index].name, found.dimensions[found.rows.keys[index].name]
+        cells = (row_cells[index] for row_cells, _ in found.rows.rows)
+        starts = [cell[0] for cell in cells if isinstance(cell, tuple)]
+        for example in table.examples:
+            with contextlib.suppress(QuantityError, KeyError):
+                value = parse(example.when[name], Dimension(str(dimension)))
+                if any(math.isclose(value, start, rel_tol=1e-9, abs_tol=1e-12) for start in starts):
+                    return True
+    return not intervals
 
 
 def look_up(table: AdoptedTable, example: TableExample) -> dict[str, float] | None:

@@ -27,6 +27,12 @@ def available(root: Path | None = None) -> list[str]:
     return sorted(path.parent.relative_to(root).as_posix() for path in root.glob(f"**/{HEAD}"))
 
 
+def name_and_edition(name: str) -> tuple[str, str]:
+    """A ruleset's name and the edition that may follow it after a colon, as in us:2018; "" if none does."""
+    base, colon, edition = name.rpartition(":")
+    return (base, edition) if colon and edition.isalnum() else (name, "")
+
+
 def locate(name: str, roots: Roots, asked_at: Place | None = None) -> Path:
     """The folder of a ruleset, by its name in one of the roots, or by a path to it. Raises Unreadable."""
     for root in roots:
@@ -64,7 +70,7 @@ def files_of(path: Path) -> list[Path]:
 def every_file(name: str, roots: Roots, asked_at: Place | None = None) -> list[Path]:
     """Every file that a ruleset and the sets it adopts consist of, read no further than their heads."""
     found: dict[Path, None] = {}
-    stack: list[tuple[str, Place | None]] = [(name, asked_at)]
+    stack: list[tuple[str, Place | None]] = [(name_and_edition(name)[0], asked_at)]
     while stack:
         wanted, place = stack.pop()
         path = locate(wanted, roots, place)

@@ -440,3 +440,24 @@ def test_a_shipped_ruleset_crosses_to_json_and_back_whole(name: str) -> None:
 
     found = adopt(name, Library())
     assert adopted_from(json.loads(json.dumps(found.to_data()))) == found
+
+
+def test_an_edition_may_be_named_after_the_set(tmp_path: Path) -> None:
+    """As in base:2020; without one the newest is taken, and the report is told so."""
+    write_set(tmp_path, stairs=STAIRS)
+    editions = adopted(tmp_path, "base").sets[0]
+    older = adopted(tmp_path, "base:2020").sets[0]
+    assert (editions.edition, editions.newest_taken) == ("2023", True)
+    assert (older.edition, older.newest_taken) == ("2020", False)
+    assert refused(tmp_path, name="base:2022").startswith("rulesets/base/ruleset.yaml:")
+    assert "base has no edition “2022”" in refused(tmp_path, name="base:2022")
+
+
+def test_two_amendments_of_overlapping_paths_are_one_too_many(tmp_path: Path) -> None:
+    """One of the whole condition and one of a limit inside it."""
+    county(
+        tmp_path,
+        amendment(rule="base/stairs.rise", sets=f"{{{RISE}: 8 in}}"),
+        amendment(rule="base/stairs.rise", sets="{require: {riser_height: {at_most: 9 in}}}"),
+    )
+    assert "is amended twice" in refused(tmp_path)
