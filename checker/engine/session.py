@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import os
+import re
 import tempfile
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
-from typing import Any, cast
+from typing import Any, NamedTuple, cast
 
 import clips
 
@@ -20,6 +20,7 @@ from checker.facts import Facts, Known, Members, Ref, Value
 # and CLIPS prints a warning on standard output when the environment goes.
 clips.facts.Fact.__del__ = lambda self: clips.facts.lib.ReleaseFact(self._fact)
 
+_VERDICT = re.compile(r"\(verdict \(rule (\d+)\) \(e (\d+)\) \(is (\w+)\) \(by (\d+)\)\)")
 _RUN_LIMIT = 2_000_000
 _OPEN = Members((), False)
 
@@ -28,8 +29,7 @@ class EngineFault(RuntimeError):
     """The engine stopped before it was done: a fault of dryfit, never of a plan."""
 
 
-@dataclass(frozen=True, slots=True)
-class Verdict:
+class Verdict(NamedTuple):
     """What the engine found of one rule and one element; `by` numbers the exception that excuses it."""
 
     rule: int
@@ -82,11 +82,10 @@ class Session:
                 self._asserted[key] = self._templates[key[0]].assert_fact(**dict(key[1:]))
         self._run()
         found: dict[tuple[int, Ref], Verdict] = {}
-        for _, rule, element, word, by in self._read("verdict"):
-            verdict = Verdict(int(rule), self._refs[int(element)], cast(Judgement, word), int(by))
-            key = (verdict.rule, verdict.ref)
-            if key not in found or found[key].by > verdict.by:
-                found[key] = verdict
+        for rule, element, word, by in _VERDICT.findall(self._saved("verdict")):
+            key = (int(rule), self._refs[int(element)])
+            if by == "0" or key not in found or found[key].by > int(by):
+                found[key] = Verdict(*key, word, int(by))
         return found
 
     def conclusions(self) -> dict[tuple[Ref, str], bool]:
@@ -119,17 +118,21 @@ class Session:
             raise EngineFault(str(self._environment.error_state))
 
     def _read(self, *templates: str) -> list[list[str]]:
-        """Template and slot values of every fact of templates; a file is by far the fastest way out of CLIPS."""
-        if not templates:
-            return []
-        path = str(self._file).replace("\\", "/")
-        self._environment.eval(f'(save-facts "{path}" visible {" ".join(templates)})')
+        """Template and slot values of every fact of templates."""
         rows: list[list[str]] = []
-        for line in self._file.read_text(encoding="ascii").splitlines():
-            # (verdict (rule 3) (e 12) (is meets) (by 0))
+        for line in self._saved(*templates).splitlines():
+            # (node (n 3) (e 12) (is T))
             template, *slots = line[1:].replace(")", "").split(" (")
             rows.append([template, *(slot.split(" ")[1] for slot in slots)])
         return rows
+
+    def _saved(self, *templates: str) -> str:
+        """Every fact of templates as CLIPS saves it; a file is by far the fastest way out."""
+        if not templates:
+            return ""
+        path = str(self._file).replace("\\", "/")
+        self._environment.eval(f'(save-facts "{path}" visible {" ".join(templates)})')
+        return self._file.read_text(encoding="ascii")
 
     def _number(self, ref: Ref) -> int:
         if ref not in self._numbers:
