@@ -60,7 +60,7 @@ class Assembler:
     def _finding(self, verdict: Verdict, why: Why | None) -> Finding:
         rule, ref = self.adopted.rules[verdict.rule], verdict.ref
         word = _WORD[verdict.judgement]
-        limit = self._limit(rule, ref, why)
+        limit = None if word == "does not apply" else self._limit(rule, ref, why)
         because = tuple(self._because(why, limit)) if why else ()
         excuse = rule.excuses[verdict.by] if word == "excused" else None
         memory = " (from memory)" if excuse and excuse.known == "from memory" else ""

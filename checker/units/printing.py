@@ -10,6 +10,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 from checker.units.dimensions import Dimension
@@ -101,6 +102,7 @@ _BOTH: dict[D, tuple[_Style, ...]] = {
 }
 
 
+@lru_cache(maxsize=4096)
 def show(si: float, dimension: D, system: System, *, apart_from: float | None = None) -> str:
     """Print a quantity.
 
