@@ -97,9 +97,10 @@ def openings_share(openings_area_m2: float, wall_area_m2: float) -> float:
     Raises
         OutOfRange — a value outside its range.
     References
-        [1] Home repair article on light and ventilation: 44 ft2 open in a partition of 88 ft2.
+        [1] Geometry.
+        [2] Home repair article on light and ventilation: 44 ft2 open in a partition of 88 ft2.
     Examples
-        [1]
+        [2]
 
         >>> openings_share(44.0, 88.0)
         0.5
@@ -119,9 +120,10 @@ def openings_area_allowed(share_ratio: float, wall_area_m2: float) -> float:
     Raises
         OutOfRange — a value outside its range.
     References
-        [1] Home repair article on light and ventilation: half of a partition of 88 ft2 is 44 ft2.
+        [1] Geometry.
+        [2] Home repair article on light and ventilation: half of a partition of 88 ft2 is 44 ft2.
     Examples
-        [1]
+        [2]
 
         >>> openings_area_allowed(0.5, 88.0)
         44.0
@@ -148,9 +150,10 @@ def grade_plane_elevation(
         within a distance entered instead of the ground at the wall. Some zoning codes average corners
         without weights.
     References
-        [1] Architects' note on height limits (modearchitecture.com): midpoints of the walls, weighted by
+        [1] Geometry.
+        [2] Architects' note on height limits (modearchitecture.com): midpoints of the walls, weighted by
             length.
-        [2] International Residential Code, 2018, R202, Grade Plane.
+        [3] International Residential Code, 2018, R202, Grade Plane.
     Examples
         10 m along a slope from 100 to 102 and 10 m level at 102: 101.5.
 

@@ -86,9 +86,10 @@ def ridge_height(room_width_m: float, knee_wall_height_m: float, pitch_ratio: fl
     Raises
         OutOfRange — a value outside its range.
     References
-        [1] Owner-builder forum, loft of a 14 ft cottage: side walls of 2 ft 6 in at 12/12 give 9 ft 6 in.
+        [1] Geometry.
+        [2] Owner-builder forum, loft of a 14 ft cottage: side walls of 2 ft 6 in at 12/12 give 9 ft 6 in.
     Examples
-        [1]
+        [2]
 
         >>> round(ridge_height(14 * 0.3048, 2.5 * 0.3048, 12 / 12) / 0.3048, 6)
         9.5
@@ -155,10 +156,11 @@ def width_at_height_two_slope(
     Raises
         OutOfRange — a value outside its range.
     References
-        [1] Owner-builder forum, loft of a 14 ft cottage: side walls of 2 ft 6 in at 12/12 give 9 ft over 5
+        [1] Geometry.
+        [2] Owner-builder forum, loft of a 14 ft cottage: side walls of 2 ft 6 in at 12/12 give 9 ft over 5
             ft.
     Examples
-        [1]
+        [2]
 
         >>> foot = 0.3048
         >>> round(width_at_height_two_slope(5 * foot, 14 * foot, 2.5 * foot, 12 / 12) / foot, 6)
@@ -400,9 +402,10 @@ def pitch_for_width_one_slope(
     Raises
         OutOfRange — a value outside its range.
     References
-        [1] Home repair article on rafters: 20 in of rise in 5 ft of run is 4/12.
+        [1] Geometry.
+        [2] Home repair article on rafters: 20 in of rise in 5 ft of run is 4/12.
     Examples
-        [1]
+        [2]
 
         >>> round(12 * pitch_for_width_one_slope(0.0, 20 * 0.0254, 60 * 0.0254, 0.0), 6)
         4.0

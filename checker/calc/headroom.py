@@ -87,10 +87,11 @@ def opening_length(
         longer than the flight, any edge clear of the bottom nosing would do, and the figure is on the safe
         side by less than one going.
     References
-        [1] Trade article on stair count and stairwell opening: headroom and floor, divided by the riser,
+        [1] Geometry.
+        [2] Trade article on stair count and stairwell opening: headroom and floor, divided by the riser,
             times the tread, plus nosing and riser board.
     Examples
-        [1] with 80 in of headroom, 11-1/4 in of floor, 7-1/2 and 10 in, 1 in of nosing, 3/4 in of board:
+        [2] with 80 in of headroom, 11-1/4 in of floor, 7-1/2 and 10 in, 1 in of nosing, 3/4 in of board:
             123.42 in.
 
         >>> inch = 0.0254

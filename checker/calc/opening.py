@@ -280,7 +280,8 @@ def swing_free_area(hinge_length_m: float, sash_depth_m: float, opening_angle_ra
         the sides, depth² × sin(angle) together; never more than the opening itself. Air, not a person, goes
         this way.
     References
-        [1] Answers on the operable area of a top-hung window, leeduser.buildinggreen.com: a rectangle and a
+        [1] Geometry.
+        [2] Answers on the operable area of a top-hung window, leeduser.buildinggreen.com: a rectangle and a
             triangle on each side.
     Examples
         1.2 m by 0.6 m at 30 degrees: 0.3727 and 0.18 m2.
@@ -305,9 +306,10 @@ def clear_area(clear_width_m: float, clear_height_m: float) -> float:
     Raises
         OutOfRange — a value outside its range.
     References
-        [1] Inspectors' forum on escape windows: 20 in by 24 in is 3.33 ft2, under the 5.7 ft2 asked for.
+        [1] Geometry.
+        [2] Inspectors' forum on escape windows: 20 in by 24 in is 3.33 ft2, under the 5.7 ft2 asked for.
     Examples
-        [1]
+        [2]
 
         >>> round(clear_area(20 * 0.0254, 24 * 0.0254) / 0.3048**2, 2)
         3.33
@@ -334,9 +336,10 @@ def glazed_area(
     Notes
         For lites in rows and columns; units side by side are added up.
     References
-        [1] Home repair article on light and ventilation: a window of 3 ft by 4 ft counts 12 ft2.
+        [1] Geometry.
+        [2] Home repair article on light and ventilation: a window of 3 ft by 4 ft counts 12 ft2.
     Examples
-        [1], which takes nothing off for the sash.
+        [2], which takes nothing off for the sash.
 
         >>> round(glazed_area(3 * 0.3048, 4 * 0.3048, 0.0, 0.0) / 0.3048**2, 6)
         12.0
@@ -356,9 +359,10 @@ def width_for_area(area_m2: float, clear_height_m: float) -> float:
     Raises
         OutOfRange — a value outside its range.
     References
-        [1] Inspectors' forum on escape windows: 5.7 ft2 at a height of 24 in takes 34.2 in.
+        [1] Geometry.
+        [2] Inspectors' forum on escape windows: 5.7 ft2 at a height of 24 in takes 34.2 in.
     Examples
-        [1]
+        [2]
 
         >>> round(width_for_area(5.7 * 0.3048**2, 24 * 0.0254) / 0.0254, 1)
         34.2
@@ -398,9 +402,10 @@ def floor_share(opening_area_m2: float, floor_area_m2: float) -> float:
     Raises
         OutOfRange — a value outside its range.
     References
-        [1] Home repair article on light and ventilation: 12 ft2 of window for 120 ft2 of floor.
+        [1] Geometry.
+        [2] Home repair article on light and ventilation: 12 ft2 of window for 120 ft2 of floor.
     Examples
-        [1]
+        [2]
 
         >>> floor_share(12.0, 120.0)
         0.1

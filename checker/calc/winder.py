@@ -96,10 +96,11 @@ def winder_going(angle_rad: float, walkline_radius_m: float) -> float:
     Notes
         angle × radius. Measured straight from nosing to nosing it is a little shorter: `winder_going_chord`.
     References
-        [1] Building Construction, part 3, Winders (chestofbooks.com): 9-3/7 in for three winders in a
+        [1] Geometry.
+        [2] Building Construction, part 3, Winders (chestofbooks.com): 9-3/7 in for three winders in a
             quarter turn.
     Examples
-        [1]: three winders in a right angle, 18 in from the centre, are 9-3/7 in wide (with 22/7 for pi).
+        [2]: three winders in a right angle, 18 in from the centre, are 9-3/7 in wide (with 22/7 for pi).
 
         >>> round(winder_going(math.pi / 6, 18 * 0.0254) / 0.0254, 2)
         9.42

@@ -13,7 +13,6 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import accumulate
 
 from checker.calc._checks import between, positive
 from checker.calc.errors import OutOfRange
@@ -24,6 +23,9 @@ from checker.calc.thermal.section import section_temperatures
 DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 _DAY_S = 86400.0
 _NEGLIGIBLE_KG_M2 = 1e-12
+_NEGLIGIBLE_KG_S_M2 = 1e-16
+
+_Point = tuple[float, float, int]  # vapour resistance from the inside, pressure, plane
 
 
 @dataclass(frozen=True)
@@ -62,10 +64,12 @@ def condensation_rates(
         tuple[float, ...] — one fewer than layers, the plane behind the first layer first: condensing
             positive, drying negative. [kg/(m2 s)]
     Raises
-        OutOfRange — a value outside its range, lists of unlike length, a wet plane at a surface.
+        OutOfRange — a value outside its range, lists of unlike length, a wet plane that cannot
+        hold water (at a surface, or with no vapour resistance to the next).
     Notes
         rate = fall of pressure before the plane / resistance before it - the same behind it. Planes with no
-        vapour resistance between them and the air are surfaces and do not count here.
+        vapour resistance between them and the air are surfaces and do not count; of planes with none between
+        them the outermost stands for all.
     References
         [1] ISO 13788, 2012, 6.4.2 to 6.4.4, equations (17) to (20).
     Examples
@@ -83,13 +87,14 @@ def condensation_rates(
         outside_humidity_ratio,
         1.0,
     )
-    positions = _positions(resistances_m2k_w, vapour_resistances_m2_s_pa_kg)
+    path = _path(resistances_m2k_w, vapour_resistances_m2_s_pa_kg)
+    holding = [planes[-1] for _, planes in path.nodes]
     for number in wet_interfaces:
-        if isinstance(number, bool) or not 1 <= number <= len(positions) - 2:
-            raise OutOfRange("wet_interfaces", number, f"a plane between layers, 1 to {len(positions) - 2}")
-        if number not in _inner(positions):
-            raise OutOfRange("wet_interfaces", number, "a plane with vapour resistance on both sides")
-    return _rates(month, positions, frozenset(wet_interfaces))
+        if number not in holding:
+            raise OutOfRange(
+                "wet_interfaces, one of them,", number, f"one of the planes that can hold water, {holding}"
+            )
+    return _rates(month, path, frozenset(wet_interfaces))
 
 
 def first_condensing_month(
@@ -124,7 +129,7 @@ def first_condensing_month(
         >>> first_condensing_month([3.0, 0.0], [5e9, 5e12], [20.0] * 12, [0.5] * 12, outside, [0.8] * 12)
         12
     """
-    positions = _positions(resistances_m2k_w, vapour_resistances_m2_s_pa_kg)
+    path = _path(resistances_m2k_w, vapour_resistances_m2_s_pa_kg)
     months = _months(
         resistances_m2k_w,
         inside_temperatures_c,
@@ -132,7 +137,7 @@ def first_condensing_month(
         outside_temperatures_c,
         outside_humidities_ratio,
     )
-    return _first(months, positions)
+    return _first(months, path)
 
 
 def water_after_months(
@@ -175,7 +180,7 @@ def water_after_months(
         >>> [round(month[0], 3) for month in held][:4], held[-1]
         ([0.479, 0.959, 1.391, 1.154], (0.0,))
     """
-    positions = _positions(resistances_m2k_w, vapour_resistances_m2_s_pa_kg)
+    path = _path(resistances_m2k_w, vapour_resistances_m2_s_pa_kg)
     months = _months(
         resistances_m2k_w,
         inside_temperatures_c,
@@ -183,26 +188,41 @@ def water_after_months(
         outside_temperatures_c,
         outside_humidities_ratio,
     )
-    start = max(_first(months, positions), 1) - 1
-    held = [0.0] * (len(positions) - 2)
+    start = max(_first(months, path), 1) - 1
+    held = [0.0] * path.plane_count
     after = []
     for month in (*months[start:], *months[:start]):
-        held = _through(month, positions, held)
+        held = _through(month, path, held)
         after.append(tuple(held))
     return tuple(after)
 
 
-def _positions(resistances: Sequence[float], vapour_resistances: Sequence[float]) -> tuple[float, ...]:
-    """Vapour resistance from the inside air to each plane, both airs included."""
+@dataclass(frozen=True)
+class _Path:
+    """The way of the vapour: planes that hold water, and where they lie along the vapour resistance.
+
+    Planes with no vapour resistance between them are one node: it is named for the outermost and has the
+    lowest saturation pressure of them all.
+    """
+
+    total: float
+    nodes: tuple[tuple[float, tuple[int, ...]], ...]
+    plane_count: int
+
+
+def _path(resistances: Sequence[float], vapour_resistances: Sequence[float]) -> _Path:
     lists.same_length("vapour_resistances_m2_s_pa_kg", vapour_resistances, "resistances_m2k_w", resistances)
     checked = lists.all_not_negative("vapour_resistances_m2_s_pa_kg", vapour_resistances)
-    positive("sum of vapour_resistances_m2_s_pa_kg", math.fsum(checked))
-    return tuple(accumulate(checked, initial=0.0))
-
-
-def _inner(positions: tuple[float, ...]) -> list[int]:
-    """Numbers of the planes with vapour resistance on both sides."""
-    return [number for number, place in enumerate(positions) if 0 < place < positions[-1]]
+    total = positive("sum of vapour_resistances_m2_s_pa_kg", math.fsum(checked))
+    nodes: list[tuple[float, tuple[int, ...]]] = []
+    so_far = 0.0
+    for number, layer in enumerate(checked[:-1], start=1):
+        so_far += layer
+        if so_far == 0 or not any(checked[number:]):
+            continue
+        inboard = nodes.pop()[1] if nodes and layer == 0 else ()
+        nodes.append((so_far, (*inboard, number)))
+    return _Path(total, tuple(nodes), len(checked) - 1)
 
 
 def _month(
@@ -247,8 +267,8 @@ def _months(
     return tuple(_month(resistances, *row[:4], row[4] * _DAY_S) for row in rows)
 
 
-def _first(months: Sequence[_Month], positions: tuple[float, ...]) -> int:
-    wet = [any(rate > 0 for rate in _rates(month, positions, frozenset())) for month in months]
+def _first(months: Sequence[_Month], path: _Path) -> int:
+    wet = [any(rate > 0 for rate in _rates(month, path, frozenset())) for month in months]
     if all(wet) or not any(wet):
         return int(all(wet))
 
@@ -259,13 +279,13 @@ def _first(months: Sequence[_Month], positions: tuple[float, ...]) -> int:
     return max(starts, key=dry_run) + 1
 
 
-def _through(month: _Month, positions: tuple[float, ...], held: Sequence[float]) -> list[float]:
+def _through(month: _Month, path: _Path, held: Sequence[float]) -> list[float]:
     """Water at each plane after a month, the month divided whenever a plane dries out."""
     water = list(held)
     left_s = month.seconds
     while left_s > 0:
         wet = frozenset(number for number, amount in enumerate(water, start=1) if amount > 0)
-        rates = _rates(month, positions, wet)
+        rates = _rates(month, path, wet)
         drying = [amount / -rate for amount, rate in zip(water, rates, strict=True) if rate < 0 < amount]
         step_s = min([left_s, *drying])
         after = [amount + rate * step_s for amount, rate in zip(water, rates, strict=True)]
@@ -274,41 +294,33 @@ def _through(month: _Month, positions: tuple[float, ...], held: Sequence[float])
     return water
 
 
-def _rates(month: _Month, positions: tuple[float, ...], wet: frozenset[int]) -> tuple[float, ...]:
+def _rates(month: _Month, path: _Path, wet: frozenset[int]) -> tuple[float, ...]:
     """Rates at the planes between layers: bends of the tight string that runs through the wet planes."""
-    inner = _inner(positions)
-    knots = [(0.0, month.inside_pa, 0)]
-    string: list[tuple[float, float, int]] = []
-    for number in inner:
-        knots.append((positions[number], month.saturation_pa[number], number))
-        if number in wet:
-            string += _lower_hull(knots)[:-1]
-            knots = [knots[-1]]
-    knots.append((positions[-1], month.outside_pa, len(positions) - 1))
-    string += _lower_hull(knots)
+    string: list[_Point] = []
+    stretch: list[_Point] = [(0.0, month.inside_pa, 0)]
+    for place, planes in path.nodes:
+        stretch.append((place, min(month.saturation_pa[plane] for plane in planes), planes[-1]))
+        if planes[-1] in wet:
+            string += _pulled_tight(stretch)[:-1]
+            stretch = [stretch[-1]]
+    string += _pulled_tight([*stretch, (path.total, month.outside_pa, 0)])
 
-    rates = [0.0] * (len(positions) - 2)
+    rates = [0.0] * path.plane_count
     for before, at, behind in zip(string, string[1:], string[2:], strict=False):
-        rates[at[2] - 1] = _flow(before, at) - _flow(at, behind)
+        rate = _flow(before, at) - _flow(at, behind)
+        rates[at[2] - 1] = rate if abs(rate) > _NEGLIGIBLE_KG_S_M2 else 0.0
     return tuple(rates)
 
 
-def _flow(start: tuple[float, float, int], end: tuple[float, float, int]) -> float:
+def _flow(start: _Point, end: _Point) -> float:
     return (start[1] - end[1]) / (end[0] - start[0])
 
 
-def _lower_hull(points: Sequence[tuple[float, float, int]]) -> list[tuple[float, float, int]]:
-    """The tight string below points listed along the vapour resistance, ends fixed."""
-    hull: list[tuple[float, float, int]] = []
-    for place, point in enumerate(points):
-        if hull and point[0] <= hull[-1][0]:
-            if place == len(points) - 1 or point[1] >= hull[-1][1]:
-                continue
-            if len(hull) > 1:
-                hull.pop()
-            else:
-                continue
-        while len(hull) > 1 and _flow(hull[-2], hull[-1]) <= _flow(hull[-1], point):
-            hull.pop()
-        hull.append(point)
-    return hull
+def _pulled_tight(points: Sequence[_Point]) -> list[_Point]:
+    """The string from the first to the last point that passes above none of the others."""
+    string: list[_Point] = []
+    for point in points:
+        while len(string) > 1 and _flow(string[-2], string[-1]) <= _flow(string[-1], point):
+            string.pop()
+        string.append(point)
+    return string
