@@ -235,7 +235,7 @@ def _by_sheet(result: Result, numbered: list[Numbered]) -> list[Group]:
         key = (item.sheets[0], trades[item.waiting[0]], item.authorities[0])
         groups.setdefault(key, ([], []))[1].append(item)
     arranged = [
-        Group(f"{sheet.capitalize()} · {trade} · {authority}", "", tuple(findings), tuple(missing))
+        Group(" · ".join(dict.fromkeys((sheet.capitalize(), trade, authority))), "", tuple(findings), tuple(missing))
         for (sheet, trade, authority), (findings, missing) in sorted(groups.items())
     ]
     outside = tuple(each for each in numbered if not each.finding.in_scope and each.finding.severity != "danger")

@@ -14,7 +14,8 @@ def _psychrolib() -> ModuleType:
     import psychrolib
 
     psychrolib.SetUnitSystem(psychrolib.SI)
-    return psychrolib
+    module: ModuleType = psychrolib
+    return module
 
 
 def saturation_pressure(temperature_c: float) -> float:

@@ -128,7 +128,7 @@ def framing_share(member_width_m: float, spacing_m: float) -> float:
     Examples
         Studs of 1-1/2 in at 16 in.
 
-        >>> framing_share(1.5 * 0.0254, 16 * 0.0254)
+        >>> framing_share(1.5, 16.0)
         0.09375
     """
     spacing = positive("spacing_m", spacing_m)

@@ -178,7 +178,7 @@ def water_after_months(
         >>> layers, vapour = [3.0, 0.0], [5e9, 5e10]
         >>> held = water_after_months(layers, vapour, [20.0] * 12, [0.5] * 12, outside, [0.6] * 12)
         >>> [round(month[0], 3) for month in held][:4], held[-1]
-        ([0.479, 0.959, 1.391, 1.154], (0.0,))
+        ([0.482, 0.963, 1.398, 1.075], (0.0,))
     """
     path = _path(resistances_m2k_w, vapour_resistances_m2_s_pa_kg)
     months = _months(
