@@ -79,14 +79,18 @@ def _show(rule: AdoptedRule, adopted: Adopted, name: str) -> None:
         _paragraph("Amended", f"{amendment.cite}: {changed} ({amendment.place})")
     _paragraph("Note", rule.note)
     _paragraph("Written", str(rule.place))
-    _examples(rule)
+    _examples(rule, name)
 
 
-def _examples(rule: AdoptedRule) -> None:
+def _examples(rule: AdoptedRule, name: str) -> None:
     from checker.ruleset.examples import stated
     from checker.ruleset.folders import Library
+    from checker.ruleset.places import name_and_edition
 
-    folder = Library().folder(rule.id.rpartition("/")[0])
+    library = Library()
+    given_folder = library.folder(name_and_edition(name)[0]) if name else None
+    own = rule.id.rpartition("/")[0]
+    folder = given_folder if given_folder is not None and given_folder.name == own else library.folder(own)
     for id_, written, _, _ in folder.rules():
         if id_ == rule.id:
             for example in written.examples:

@@ -174,7 +174,8 @@ class Deriver:
                 result = None
             if isinstance(result, Lacks):
                 for name in result:
-                    missing.update(without[name])
+                    # A value that is known but is not enough, as some risers of a flight, is asked for anew.
+                    missing.update(without[name] or {Item(ref, derivation.needs[name].attribute): None})
             elif result is not None:
                 by = derivation.by
                 calculation = Calculation(f"{by.__module__}.{by.__name__}", tuple(inputs), result)

@@ -16,21 +16,23 @@ from checker.units import Dimension
     by=opening.side_hung_clear_width,
     needs={
         "type": "type",
-        "unit_width_m": "width",
-        "frame_m": "frame_deduction",
+        "unit_width_m": "width?",
+        "frame_m": "frame_deduction?",
         "sash_m": "sash_deduction?",
         "hinge_throw_m": "hinge_throw?",
     },
 )
 def _clear_width(
     type: str,  # noqa: A002 - the plan's own word
-    unit_width_m: float,
-    frame_m: float,
+    unit_width_m: float | None,
+    frame_m: float | None,
     sash_m: float | None,
     hinge_throw_m: float | None,
 ) -> float | Lacks:
     if type == "fixed":
         return 0.0
+    if unit_width_m is None or frame_m is None:
+        return lacks("unit_width_m", "frame_m")
     if type in ("single-hung", "double-hung", "awning", "hopper"):
         return opening.hung_clear_width(unit_width_m, frame_m)
     if sash_m is None:
@@ -47,21 +49,23 @@ def _clear_width(
     by=opening.hung_clear_height,
     needs={
         "type": "type",
-        "unit_height_m": "height",
-        "frame_m": "frame_deduction",
+        "unit_height_m": "height?",
+        "frame_m": "frame_deduction?",
         "sash_m": "sash_deduction?",
         "angle_deg": "opening_angle?",
     },
 )
 def _clear_height(
     type: str,  # noqa: A002 - the plan's own word
-    unit_height_m: float,
-    frame_m: float,
+    unit_height_m: float | None,
+    frame_m: float | None,
     sash_m: float | None,
     angle_deg: float | None,
 ) -> float | Lacks:
     if type == "fixed":
         return 0.0
+    if unit_height_m is None or frame_m is None:
+        return lacks("unit_height_m", "frame_m")
     if type in ("casement", "slider", "tilt-turn"):
         return opening.hung_clear_width(unit_height_m, frame_m)
     if sash_m is None:
@@ -203,3 +207,14 @@ def _beside_stair(stands_clear: bool) -> bool | None:
 )
 def _in_wet_room(stands_clear: bool) -> bool | None:
     return False if stands_clear else None
+
+
+@derives(
+    "window.sill_at_grade",
+    "flag",
+    "whether the bottom of the clear opening is near enough to the ground to be a grade-floor opening",
+    by=bool,
+    needs={"reach_m": "assumed:grade_opening_reach", "drop_m": "drop_outside"},
+)
+def _sill_at_grade(reach_m: float, drop_m: float) -> bool:
+    return drop_m <= reach_m * (1 + 1e-9)

@@ -65,15 +65,20 @@ def _total_going(going_m: float, riser_count: float) -> float:
     return stair.total_going_equal(going_m, int(riser_count))
 
 
+def _some_only(sizes_m: tuple[float, ...], count: float | None) -> bool:
+    """Whether only some of the steps were measured: then nothing can be said of all."""
+    return count is not None and len(sizes_m) != int(count)
+
+
 @derives(
     "flight.largest_riser",
     Dimension.LENGTH,
     "largest riser of those measured",
     by=max,
-    needs={"risers_m": "measured_risers"},
+    needs={"risers_m": "measured_risers?", "riser_count": "risers?"},
 )
-def _largest_riser(risers_m: tuple[float, ...]) -> float:
-    return max(risers_m)
+def _largest_riser(risers_m: tuple[float, ...] | None, riser_count: float | None) -> float | Lacks:
+    return lacks("risers_m") if risers_m is None or _some_only(risers_m, riser_count) else max(risers_m)
 
 
 @derives(
@@ -81,10 +86,11 @@ def _largest_riser(risers_m: tuple[float, ...]) -> float:
     Dimension.LENGTH,
     "smallest going of those measured",
     by=min,
-    needs={"goings_m": "measured_goings"},
+    needs={"goings_m": "measured_goings?", "riser_count": "risers?"},
 )
-def _smallest_going(goings_m: tuple[float, ...]) -> float:
-    return min(goings_m)
+def _smallest_going(goings_m: tuple[float, ...] | None, riser_count: float | None) -> float | Lacks:
+    treads = None if riser_count is None else riser_count - 1
+    return lacks("goings_m") if goings_m is None or _some_only(goings_m, treads) else min(goings_m)
 
 
 @derives(
@@ -92,9 +98,11 @@ def _smallest_going(goings_m: tuple[float, ...]) -> float:
     Dimension.LENGTH,
     "largest riser less the smallest, of those measured",
     by=stair.variation_in_flight,
-    needs={"sizes_m": "measured_risers"},
+    needs={"sizes_m": "measured_risers?", "riser_count": "risers?"},
 )
-def _riser_variation(sizes_m: tuple[float, ...]) -> float:
+def _riser_variation(sizes_m: tuple[float, ...] | None, riser_count: float | None) -> float | Lacks:
+    if sizes_m is None or _some_only(sizes_m, riser_count):
+        return lacks("sizes_m")
     return stair.variation_in_flight(sizes_m)
 
 
@@ -103,9 +111,12 @@ def _riser_variation(sizes_m: tuple[float, ...]) -> float:
     Dimension.LENGTH,
     "largest going less the smallest, of those measured",
     by=stair.variation_in_flight,
-    needs={"sizes_m": "measured_goings"},
+    needs={"sizes_m": "measured_goings?", "riser_count": "risers?"},
 )
-def _going_variation(sizes_m: tuple[float, ...]) -> float:
+def _going_variation(sizes_m: tuple[float, ...] | None, riser_count: float | None) -> float | Lacks:
+    treads = None if riser_count is None else riser_count - 1
+    if sizes_m is None or _some_only(sizes_m, treads):
+        return lacks("sizes_m")
     return stair.variation_in_flight(sizes_m)
 
 

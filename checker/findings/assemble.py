@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
 from checker.derive import derivations
 from checker.derive.derived import contradicts
@@ -19,7 +20,6 @@ from checker.plan.reader import ReadPlan
 from checker.problems import Place
 from checker.ruleset.adopted import Adopted, AdoptedRule
 from checker.ruleset.choices import AUTHORITY_OF, SEVERITIES
-from checker.units import show
 
 _WORD: Mapping[str, VerdictWord] = {
     "meets": "meets",
@@ -81,7 +81,7 @@ class Assembler:
             severity=rule.severity,
             says=self._says(rule, ref, word, why, limit),
             because=because,
-            limit=show(limit.limit, limit.dimension, self.words.system, apart_from=limit.value) if limit else "",
+            limit=limit.words(self.words.system) if limit else "",
             margin=margin_words(limit, self.words.system) if limit and word != "cannot tell" else "",
             needs=needs or for_excuse,
             needs_to_apply=tuple(why.needs_to_apply) if why else (),
@@ -99,7 +99,7 @@ class Assembler:
             sheet=rule.sheet,
             due=rule.due,
             due_now=STAGES.index(rule.due) <= self.stage if rule.due else True,
-            in_scope=not self.scope or rule.trade in self.scope,
+            in_scope=not self.scope or rule.trade in (*self.scope, "permit"),
             place=known.place,
         )
 
@@ -107,8 +107,10 @@ class Assembler:
         if why is None:
             return ""  # nobody asked for reasons: it is only counted
         said = self.words.fill(rule.says, ref, limit)
-        if word == "excused" and why is not None:
-            return said
+        if word == "excused":
+            return f"But for the exception: {said}"
+        if word == "meets":
+            return f"Meets: {said}"
         if word != "cannot tell" or why is None:
             return said
         needs = list(why.needs) or list(why.needs_for_excuse)
@@ -128,7 +130,8 @@ class Assembler:
     def _limit(self, rule: AdoptedRule, ref: Ref, why: Why | None) -> Limit | None:
         """The one numeric limit of a rule, on the element that decides it."""
         numeric = [node for node in rule.require.walk() if node.is_numeric()]
-        if len(numeric) != 1:
+        counted = any(node.op == "count" for node in rule.require.walk())
+        if len(numeric) != 1 or counted:
             return None
         node = numeric[0]
         at = ref if node.kind == ref.kind else None
@@ -226,6 +229,10 @@ class Assembler:
             if ref.state == "after" and known.status in _CHANGED and trade and trade not in self.scope:
                 held = first.get(trade)
                 first[trade] = (held[0], held[1], held[2] + 1) if held else (ref, known.place, 1)
+        there = {models[ref.kind].trade for ref in self.facts.elements if ref.state == "after"}
+        covered = {model.trade for model in models.values() if model.has_status}
+        for trade in sorted(self.scope & covered - there):
+            yield self._scope_without_work(trade)
         for trade, (ref, place, count) in first.items():
             more = f" and {count - 1} more" if count > 1 else ""
             says = f"The plan changes {element_name(ref)}{more}, but “{trade}” is not in the permit's scope."
@@ -237,6 +244,14 @@ class Assembler:
                 place,
                 f"Add {trade} to `permit: scope:`, or take the change out.",
             )
+
+    def _scope_without_work(self, trade: str) -> Finding:
+        """A trade that the permit is for and of which the plan has nothing."""
+        permit = Ref("permit", "")
+        says = f"The permit's scope names {trade}, but the plan has nothing of that trade."
+        place = self.read.document.place(("permit", "scope"))
+        found = self._built_in("scope-without-work", "Scope without a plan", permit, says, place, "")
+        return replace(found, trade=trade, verdict="cannot tell", remedy="")
 
     def _built_in(self, rule: str, title: str, ref: Ref, says: str, place: Place | None, remedy: str) -> Finding:
         return Finding(

@@ -26,6 +26,15 @@ class Limit:
     dimension: Dimension
     value: float | None
     limit: float
+    ends: tuple[float, float] | None = None
+    """Of a range, both ends; `limit` is the nearer one."""
+
+    def words(self, system: System) -> str:
+        """The limit as the trade reads it; a range with both ends."""
+        if self.ends is None:
+            return show(self.limit, self.dimension, system, apart_from=self.value)
+        low, high = (show(end, self.dimension, system, apart_from=self.value) for end in self.ends)
+        return f"{low} to {high}"
 
 
 def label(name: str) -> str:
@@ -70,6 +79,7 @@ def limit_of(
     elif isinstance(argument, tuple) and not isinstance(argument[0], str):
         low, high = float(argument[0]), float(argument[1])
         limit = high if value is not None and value > (low + high) / 2 else low
+        return Limit(item, dimension, value, limit, (low, high))
     elif isinstance(argument, Against):
         limit = _against(argument, ref, facts)
     elif isinstance(argument, LookUp):
@@ -115,6 +125,8 @@ def margin_words(limit: Limit, system: System) -> str:
     if limit.value is None or abs(limit.value - limit.limit) <= 1e-9 * max(abs(limit.limit), 1e-6):
         return ""
     by = show(abs(limit.value - limit.limit), _difference(limit.dimension), system, apart_from=0.0)
+    if limit.dimension is Dimension.FRACTION:
+        by = by.replace(" %", " percentage points")
     return f"{by} {'over' if limit.value > limit.limit else 'under'}"
 
 
@@ -153,7 +165,7 @@ class Sentences:
         if name == "limit":
             if limit is None:
                 return "not known"
-            return show(limit.limit, limit.dimension, self.system, apart_from=limit.value)
+            return limit.words(self.system)
         if name == "margin":
             return (margin_words(limit, self.system) if limit else "") or "nothing to spare"
         *links, attribute = name.split(".")

@@ -20,6 +20,7 @@ from checker.plan.fields import (
 )
 
 Trade = Literal[
+    "permit",
     "zoning",
     "stairs",
     "guards",

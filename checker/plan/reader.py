@@ -176,6 +176,15 @@ def _elements(plan: Plan, document: Document, problems: list[Problem]) -> dict[t
                         f"add `status:` with one of: {', '.join(STATUSES)}",
                     )
                 )
+        held = elements.get(holder_key) if holder_key else None
+        if status == "existing" and held is not None and held.status in ("new", "replaced", "moved"):
+            problems.append(
+                Problem(
+                    document.place((*path, "status")),
+                    f"{element.kind} “{element.id}” is existing in a {held.element.kind} that is {held.status}",
+                    "what is kept in new work is `reused`, and judged as new",
+                )
+            )
         if getattr(element, "was", None) is not None and status in ("new", "existing", "removed"):
             problems.append(
                 Problem(

@@ -172,6 +172,10 @@ def _notes(result: Result) -> list[str]:
     for each in adopted.suspended:
         reason = f": {each.reason}" if each.reason else "."
         notes.append(f"Not enforced here: {each.title} ({each.cite}){reason}")
+    ruled = {rule.trade for rule in adopted.rules}
+    bare = [trade for trade in result.scope if trade not in ruled]
+    if bare:
+        notes.append(f"The scope names {', '.join(bare)}, of which no rule in force speaks: nothing was checked there.")
     memory = sum(
         1
         for each in result.findings

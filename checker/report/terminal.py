@@ -90,8 +90,9 @@ class _Printer:
             self.line(lead, style="dim")
 
     def group(self, group: Group, reader: Reader) -> None:
-        size = len(group.findings) + len(group.missing)
-        self.heading(f"{group.title} ({size})", group.lead)
+        perhaps = sum(1 for each in group.missing if each.perhaps)
+        size = len(group.findings) + len(group.missing) - perhaps
+        self.heading(f"{group.title} ({size}{f', and perhaps {perhaps}' if perhaps else ''})", group.lead)
         for each in group.findings:
             self.finding(each, reader)
         for lacking in together(group.missing):

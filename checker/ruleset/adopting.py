@@ -276,7 +276,22 @@ class _Adopting:
                 path: Path = ("amendments", index)
                 targets = [each for each in (amendment.rule, amendment.table, amendment.assumption) if each]
                 place = topic.document.place(path)
-                if len(targets) != 1:
+                allowed = "rule" if amendment.rule else "table" if amendment.table else "assumption"
+                does = {
+                    "rule": bool(amendment.sets or amendment.suspend or amendment.severity or amendment.except_),
+                    "table": amendment.rows is not None,
+                    "assumption": amendment.value is not None,
+                }
+                stray = [name for name, there in does.items() if there and name != allowed]
+                if len(targets) == 1 and (does[allowed] if stray else allowed == "rule" and not does[allowed]):
+                    how = {
+                        "rule": "sets, suspend, severity or except",
+                        "table": "rows",
+                        "assumption": "value",
+                    }[allowed]
+                    what = f"this amendment of {targets[0]} does nothing, or more than it can"
+                    self.problems.append(Problem(place, what, f"amend {targets[0]} by {how}"))
+                elif len(targets) != 1:
                     self.problems.append(
                         Problem(place, "an amendment changes one thing", "name one of rule, table, assumption")
                     )
@@ -380,7 +395,13 @@ class _Adopting:
                 )
         if amendment.suspend and self._once(in_force, id_, "suspend", topic.document.place(path)):
             memory = " (from memory)" if amendment.known == "from memory" else ""
-            suspended = Suspended(id_, rule.rule.title, rule.severity, amendment.cite + memory, amendment.reason or "")
+            suspended = Suspended(
+                id_,
+                rule.rule.title,
+                rule.rule.severity or rule.severity,
+                amendment.cite + memory,
+                amendment.reason or "",
+            )
             self.suspended[id_] = (suspended, topic.document.place((*path, "suspend")))
             self._applied(in_force, id_, "suspend", "in force", "suspended", amendment, topic.document.place(path))
 
@@ -467,7 +488,7 @@ class _Adopting:
 
     def _check_suspensions(self, rules: list[Any], tables: dict[str, AdoptedTable]) -> None:
         """Take suspended rules out; one that bears on a danger needs a reason."""
-        bearing = _bearing_on_danger(rules)
+        bearing = _bearing_on_danger(rules, {id_ for id_, each in self.rules.items() if each.rule.severity == "danger"})
         for id_, (suspended, place) in self.suspended.items():
             if id_ in bearing and not suspended.reason:
                 self.problems.append(
@@ -488,14 +509,14 @@ class _Adopting:
                     self.problems.append(Problem(place, what, "do not suspend what concludes it, or add a rule"))
 
 
-def _bearing_on_danger(rules: list[Any]) -> set[str]:
-    """Ids of dangers and of the conclusions that they reach."""
+def _bearing_on_danger(rules: list[Any], base_dangers: set[str]) -> set[str]:
+    """Ids of dangers, by the base set or as amended, and of the conclusions that they reach."""
     by_conclusion: dict[tuple[str, str], list[Any]] = {}
     for rule in rules:
         if rule.concludes:
             by_conclusion.setdefault((rule.kind, rule.concludes), []).append(rule)
     found: set[str] = set()
-    stack = [rule for rule in rules if rule.severity == "danger"]
+    stack = [rule for rule in rules if rule.severity == "danger" or rule.id in base_dangers]
     while stack:
         rule = stack.pop()
         if rule.id in found:

@@ -195,7 +195,11 @@ def _feet_and_inches(si: float) -> Iterator[str]:
     if inches >= 1e12 or 0 < inches < 1e-9:
         yield from _styled(si, D.LENGTH, _Style("in", 0), commas=True)
         return
+    # A length that is a whole number of sixty-fourths is not rounded onto its neighbour.
+    exact = next((parts for parts in _INCH_DIVISIONS if abs(inches * parts - round(inches * parts)) < 1e-6), 0)
     for parts in _INCH_DIVISIONS:
+        if parts < exact:
+            continue
         pieces = round(round(inches * parts, 6))  # a half stays a half in spite of float noise
         if pieces or not si:
             yield sign + _in_inches(Fraction(pieces, parts))

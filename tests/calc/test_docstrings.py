@@ -15,9 +15,9 @@ import pytest
 import checker.calc
 
 MODULES = [
-    importlib.import_module(f"checker.calc.{found.name}")
-    for found in pkgutil.iter_modules(checker.calc.__path__)
-    if not found.name.startswith("_")
+    importlib.import_module(found.name)
+    for found in pkgutil.walk_packages(checker.calc.__path__, "checker.calc.")
+    if "._" not in found.name
 ]
 FUNCTIONS = [
     function

@@ -14,8 +14,9 @@ from jsonschema import Draft202012Validator
 from tests.cli.conftest import Run
 from tests.findings.small import small_plan
 
+MEASURED = ", ".join(["7.7 in", "7.8 in", *["7.75 in"] * 12])
 SOUND = small_plan(
-    "open_risers: false, width: 36 in, measured_risers: [7.7 in, 7.8 in], going: 9 in, riser_height: 7.75 in"
+    f"open_risers: false, width: 36 in, measured_risers: [{MEASURED}], going: 9 in, riser_height: 7.75 in"
 ).replace("109 in", "108-1/2 in")
 MISSING = SOUND.replace("width: 36 in, ", "")
 WRONG = SOUND.replace("width: 36 in", "width: 35 in")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 
@@ -30,8 +31,10 @@ stairs:
         going: 10 in
         width: 37 in
         well_length: 10 ft
-        measured_risers: [7-7/8 in, 7-15/16 in, 7-3/4 in]
-        measured_goings: [10 in, 10-1/8 in]
+        measured_risers:
+          [7-7/8 in, 7-15/16 in, 7-3/4 in, 7-7/8 in, 7-7/8 in, 7-7/8 in, 7-7/8 in,
+           7-7/8 in, 7-7/8 in, 7-7/8 in, 7-7/8 in, 7-7/8 in, 7-7/8 in, 7-7/8 in]
+        measured_goings: [10 in, 10-1/8 in, 10 in, 10 in, 10 in, 10 in, 10 in, 10 in, 10 in, 10 in, 10 in, 10 in, 10 in]
         handrails: [{id: left, projection: 3-1/2 in}]
         winders: [{id: turn, turn_angle: 90°, count: 3, narrow_side_radius: 6 in, walkline_offset: 12 in}]
         open_sides: [{id: side, guards: [{id: side, infill: balusters, bottom_rail_gap: 0 in}]}]
@@ -128,3 +131,14 @@ def _of(name: str) -> Derivation:
 
 def test_a_value_with_nothing_to_hold_against_it_contradicts_nothing() -> None:
     assert not contradicts(Fact(1.0, "stated"), _of("riser_height"))
+
+
+def test_some_of_the_steps_are_not_all_of_them() -> None:
+    """Three risers of fourteen were measured: nothing can be said of the largest, and the list is asked for."""
+    known = facts_of(
+        plan_from_text(re.sub(r"measured_risers:[^]]*]", "measured_risers: [7-7/8 in, 8 in, 7 in]", PLAN)), {}
+    )
+    flight = known.elements[Ref("flight", "main")]
+    assert "largest_riser" not in flight.values
+    assert "riser_variation" not in flight.values
+    assert [item.name for item in flight.missing["largest_riser"]] == ["measured_risers"]

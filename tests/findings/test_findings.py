@@ -88,7 +88,7 @@ def test_what_is_excused_says_by_which_exception(small: Checker) -> None:
     found = finding(small.check(small_plan(status="replaced").replace(*SPACE)), "stairs.rise")
     assert found.verdict == "excused"
     assert (found.excused, found.excuse_cite) == ("pitch-kept", "House rules 12 (from memory)")
-    assert found.says == "Each riser is 7-13/16 in; the limit is 7-3/4 in."
+    assert found.says == "But for the exception: Each riser is 7-13/16 in; the limit is 7-3/4 in."
     assert not found.is_fault
 
 

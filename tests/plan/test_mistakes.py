@@ -12,8 +12,8 @@ _EMPTY = "write a value, write `unknown`, or leave the line out"
 _LENGTH = "write: 7-3/4 in (units: in, ft, yd, mil, mm, cm, m, km)"
 _AREA = "write: 70 ft² (units: ft², in², m², cm², mm², acre)"
 _TRADES = (
-    "one of: zoning, stairs, guards, rooms, openings, alarms, fire, envelope, heating, framing, roof, electrical, "
-    "plumbing, gas, hazards, order of work"
+    "one of: permit, zoning, stairs, guards, rooms, openings, alarms, fire, envelope, heating, framing, roof, "
+    "electrical, plumbing, gas, hazards, order of work"
 )
 _USES = (
     "one of: living room, dining room, kitchen, bedroom, family room, office, bathroom, toilet room, laundry, hall, "

@@ -11,4 +11,6 @@ room_loss     losses of rooms and of a house
 climate       degree days and the share of a season that a stage of heating carries
 
 Resistances are listed from inside to outside, surface films included where a function says so.
+Clause and equation numbers of ISO standards and ASHRAE handbooks in the references are from memory; what was read
+and what was not is said row by row in the published checks.
 """
