@@ -17,6 +17,7 @@ from checker.glossary import glossary
 from checker.plan.reader import ReadPlan, read_plan
 from checker.problems import Place, Problem, Unreadable
 from checker.ruleset.adopted import Adopted, adopted_from
+from checker.ruleset.catalogue import unknown_names
 from checker.ruleset.places import Roots, available, every_file, shipped
 
 
@@ -34,7 +35,7 @@ def check(
 def check_read(read: ReadPlan, rules: str = "", *, explain_all: bool = False, cache: Cache | None = None) -> Result:
     """Check a plan that was read; as `check`."""
     adopted, entry = in_force(read, rules, cache)
-    facts = facts_of(read, adopted.assumed())
+    facts = facts_of(read, adopted.assumed(), adopted.catalogue)
     with Session(adopted.program(), entry.image) as session:
         verdicts = session.judge(facts)
         assembler = Assembler(read, adopted, facts, session)
@@ -56,14 +57,17 @@ def check_read(read: ReadPlan, rules: str = "", *, explain_all: bool = False, ca
 
 
 def in_force(read: ReadPlan, rules: str = "", cache: Cache | None = None) -> tuple[Adopted, Entry]:
-    """The ruleset that a plan is judged by, compiled. Raises Unreadable."""
+    """The ruleset that a plan is judged by, compiled; it knows what the plan names. Raises Unreadable."""
     asked_at: Place | None = None
     if not rules:
         rules, asked_at = read.plan.rules or "", read.document.place(("rules",))
     if not rules:
         right = f"add `rules:` to the plan, or give --rules; there are: {', '.join(available())}"
         raise Unreadable([Problem(read.document.place(()), "the plan does not say which ruleset it goes by", right)])
-    return adopted_ruleset(rules, read.plan.permit.date or "", (shipped(),), asked_at, cache)
+    adopted, entry = adopted_ruleset(rules, read.plan.permit.date or "", (shipped(),), asked_at, cache)
+    if problems := list(unknown_names(read, adopted)):
+        raise Unreadable(problems)
+    return adopted, entry
 
 
 def adopted_ruleset(

@@ -26,7 +26,9 @@ def _classes(module: str) -> Mapping[str, Mapping[str, str]]:
         texts = found.setdefault(node.name, {})
         for line, below in zip(node.body, node.body[1:], strict=False):
             is_text = isinstance(below, ast.Expr) and isinstance(below.value, ast.Constant)
-            if isinstance(line, ast.AnnAssign) and isinstance(line.target, ast.Name) and is_text:
+            if not isinstance(line, ast.AnnAssign) or "ClassVar" in ast.unparse(line.annotation):
+                continue
+            if isinstance(line.target, ast.Name) and is_text:
                 texts[line.target.id] = inspect.cleandoc(str(below.value.value))  # type: ignore[attr-defined]
     return found
 

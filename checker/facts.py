@@ -29,12 +29,13 @@ class Item(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Input:
-    """A number that went into a calculation."""
+    """A number that went into a calculation; from an assumption of the ruleset or an entry of its catalogue."""
 
     symbol: str
     item: Item | None
     value: Value
     assumption: str = ""
+    entry: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from pydantic.fields import FieldInfo
 
 from checker.documented import field_texts
 from checker.plan.elements import STATUSES, Element
-from checker.plan.fields import Holds, LinkTo, Measure
+from checker.plan.fields import Holds, LinkTo, Measure, Named
 from checker.plan.model import Plan
 from checker.units import Dimension
 
@@ -29,12 +29,13 @@ WAS = "was"
 class Attribute:
     """One thing that can be known of an element.
 
-    form: quantity (with a dimension), choice (with choices), flag, or series (a list of quantities, not for rules).
+    form: quantity (with a dimension), choice (with choices), flag; and two that are not for rules: series (a list of
+    quantities) and name (of an entry in the ruleset's catalogue).
     """
 
     name: str
     meaning: str
-    form: Literal["quantity", "choice", "flag", "series"]
+    form: Literal["quantity", "choice", "flag", "series", "name"]
     dimension: Dimension | None = None
     choices: tuple[str, ...] = ()
     on_plan: bool = False
@@ -53,6 +54,8 @@ class Link:
     inverse: str = ""
     on_plan: bool = False
     exclusive: bool = False
+    ends: bool = False
+    """Whether every chain of this link ends, as from a duct to the blower."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +130,8 @@ def attribute_of(name: str, of: FieldType, meaning: str) -> Attribute | None:
         return Attribute(name, meaning, form, dimension=measure.dimension, on_plan=True)
     if of.is_list:
         return None
+    if of.mark(Named):
+        return Attribute(name, meaning, "name", on_plan=True)
     if of.base is bool:
         return Attribute(name, meaning, "flag", on_plan=True)
     if get_origin(of.base) is Literal:
@@ -168,8 +173,10 @@ def _links_of(model: type[Element]) -> Iterator[tuple[str, Link, Link]]:
                 f"{model.kind}s that name it",
                 inverse=name,
                 exclusive=link.exclusive or link.inverse_to_one,
+                ends=not link.loops,
             )
-            yield link.kind, Link(name, link.kind, not of.is_list, meaning, link.inverse, on_plan=True), back
+            to_one, ends = not of.is_list, not link.loops
+            yield link.kind, Link(name, link.kind, to_one, meaning, link.inverse, on_plan=True, ends=ends), back
         elif holds := of.mark(Holds):
             target: str = of.base.kind
             back = Link(holds.inverse, model.kind, True, f"the {model.kind} that holds it", inverse=name)

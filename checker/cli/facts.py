@@ -25,7 +25,7 @@ def facts(plan: Path, rules: str, with_missing: bool) -> None:
 
         read = read_plan(plan)
         adopted, entry = in_force(read, rules)
-        known = facts_of(read, adopted.assumed())
+        known = facts_of(read, adopted.assumed(), adopted.catalogue)
         program = adopted.program()
         words = Sentences(known, program.glossary, read.plan.units)
         with Session(program, entry.image) as session:

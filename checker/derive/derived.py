@@ -2,31 +2,52 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from typing import Any, cast
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import replace
+from functools import cache
+from typing import Any, Protocol, cast
 
 from checker.calc.errors import OutOfRange
 from checker.derive import derivations
+from checker.derive.envelope.drawn_rooms import with_drawn_surfaces
 from checker.derive.registry import Derivation, Lacks, Need
 from checker.facts import Calculation, Fact, Facts, Fault, Input, Item, Known, Members, Ref, State, Value
-from checker.glossary import HOUSE_LINK, WAS, Glossary, glossary, typed_fields
-from checker.plan.elements import Section
-from checker.plan.fields import Holds, LinkTo
-from checker.plan.reader import Found, ReadPlan
+from checker.glossary import HOUSE_LINK, WAS, Glossary, element_models, glossary, typed_fields
+from checker.plan.consistency import Found
+from checker.plan.elements import Element, Says, Section
+from checker.plan.fields import Holds, LinkTo, Named
+from checker.plan.reader import ReadPlan
 from checker.units import Dimension
 
 STOOD_BEFORE = frozenset({"existing", "altered", "removed", "replaced", "moved", "reused"})
 CHANGED = frozenset({"altered", "replaced", "moved", "reused"})
 
 
-def facts_of(read: ReadPlan, assumptions: Mapping[str, Value]) -> Facts:
+Entries = Mapping[str, Mapping[str, "Entry"]]
+
+
+class Entry(Protocol):
+    """A material or an archetype of the ruleset."""
+
+    @property
+    def name(self) -> str:
+        """Its own name, whichever of its names the plan uses."""
+
+    @property
+    def properties(self) -> Mapping[str, Value]:
+        """Its values [SI]."""
+
+
+def facts_of(read: ReadPlan, assumptions: Mapping[str, Value], catalogue: Entries | None = None) -> Facts:
     """Work out every fact of a plan.
 
-    read: the plan; assumptions: the values that the ruleset assumes, by name [SI]. Returns the facts in both states.
+    read: the plan; assumptions: the values that the ruleset assumes, by name [SI]; catalogue: its materials and
+    archetypes by name. Returns the facts in both states.
     """
+    read = with_drawn_surfaces(read)
     elements = _elements(read)
     _link(read, elements)
-    worked = Deriver(elements, assumptions)
+    worked = Deriver(elements, assumptions, catalogue or {})
     for ref in elements:
         worked.derive_all(ref)
     return Facts(elements, tuple(worked.faults))
@@ -44,24 +65,41 @@ def _elements(read: ReadPlan) -> dict[Ref, Known]:
         for state in states:
             ref = Ref(kind, id_, state)
             known = Known(ref, status or "only", found.element.name or "", read.place(kind, id_))
-            says: tuple[Section | None, tuple[str | int, ...]] = (found.element, found.path)
-            if state == "before" and status in CHANGED:
-                says = (getattr(found.element, "was", None), (*found.path, "was"))
-            if says[0] is not None:
-                _state(read, known, says[0], says[1])
+            was = getattr(found.element, "was", None)
+            if state == "before" and (status in CHANGED or found.element.kind == "house"):
+                if status in ("altered", ""):
+                    _state(read, known, found, found.element, set(says_of(type(found.element)).model_fields))
+                if was is not None:
+                    _state(read, known, replace(found, path=(*found.path, "was")), was)
+            else:
+                _state(read, known, found, found.element)
             if status:
                 known.values["status"] = Fact(status, "stated", read.place(kind, id_, "status"))
             elements[ref] = known
     return elements
 
 
-def _state(read: ReadPlan, known: Known, says: Section, path: tuple[str | int, ...]) -> None:
-    """Put down the values that plan lines state."""
+@cache
+def says_of(element: type[Element]) -> type[Says]:
+    """The class of what can be said of an element in one state: what `was` says; the rest of its lines hold in both."""
+    return next(base for base in element.__mro__ if issubclass(base, Says) and not issubclass(base, Element))
+
+
+def _state(read: ReadPlan, known: Known, found: Found, says: Section, without: Collection[str] = frozenset()) -> None:
+    """Put down the values that plan lines state, or that drawn rooms give."""
     attributes = glossary().kinds[known.ref.kind].attributes
     for name in type(says).model_fields:
-        if name in attributes and name != "status" and (value := getattr(says, name)) is not None:
-            value = tuple(value) if isinstance(value, list) else value
-            known.values[name] = Fact(value, "stated", read.document.place((*path, name)))
+        if name in without or name not in attributes or name == "status":
+            continue
+        value = getattr(says, name)
+        if value is None:
+            continue
+        value = tuple(value) if isinstance(value, list) else value
+        if found.drawn:
+            drawing = Calculation("checker.calc.rooms_plan.free_sides", (), value)
+            known.values[name] = Fact(value, "computed", calculation=drawing)
+        else:
+            known.values[name] = Fact(value, "stated", read.document.place((*found.path, name)))
 
 
 def _link(read: ReadPlan, elements: dict[Ref, Known]) -> None:
@@ -89,7 +127,8 @@ def _link(read: ReadPlan, elements: dict[Ref, Known]) -> None:
                     known.links[link.name] = Members(members, link.target in read.complete_kinds)
                 else:
                     members = tuple(back.get((known.ref, link.name), ()))
-                    closed = link.target in read.complete_kinds and (*key, state) not in open_back
+                    listed = (kind, known.ref.id, link.name) not in read.open_links
+                    closed = listed and link.target in read.complete_kinds and (*key, state) not in open_back
                     known.links[link.name] = Members(
                         members, closed or ((link.to_one or link.exclusive) and bool(members))
                     )
@@ -115,7 +154,8 @@ def _forward(
         if value is not None:
             ids = [value] if isinstance(value, str) else [item if isinstance(item, str) else item.id for item in value]
         refs = tuple(ref for id_ in ids if (ref := Ref(target, id_, state)) in elements)
-        closed = value is not None and not (of.is_list and found.element.is_open(name))
+        none = link is not None and link.absent_is_none and value is None
+        closed = none or (value is not None and not (of.is_list and found.element.is_open(name)))
         known.links[name] = Members(refs, closed)
         for ref in refs:
             back.setdefault((ref, inverse), []).append(known.ref)
@@ -126,9 +166,10 @@ def _forward(
 class Deriver:
     """Works out derived attributes, each once, needs first."""
 
-    def __init__(self, elements: dict[Ref, Known], assumptions: Mapping[str, Value]) -> None:
+    def __init__(self, elements: dict[Ref, Known], assumptions: Mapping[str, Value], catalogue: Entries) -> None:
         self.elements = elements
         self.assumptions = assumptions
+        self.catalogue = catalogue
         self.faults: list[Fault] = []
         self._done: set[Item] = set()
         self._by_kind: dict[str, list[Derivation]] = {}
@@ -206,6 +247,8 @@ class Deriver:
                 inputs.append(Input(symbol, None, value, need.assumption))
                 rests_on[need.assumption] = None
             return value
+        if need.entry_property:
+            return self._entry_value(ref, symbol, need, inputs, missing, rests_on)
         refs: tuple[Ref, ...] = (ref,)
         known_all = True
         for step in need.steps:
@@ -232,6 +275,33 @@ class Deriver:
         if not known_all:
             return None
         return found if need.many else found[0]
+
+    def _entry_value(
+        self,
+        ref: Ref,
+        symbol: str,
+        need: Need,
+        inputs: list[Input],
+        missing: dict[Item, None],
+        rests_on: dict[str, None],
+    ) -> Value | None:
+        """A value of the entry that the element names; an archetype is an assumption, and said to be one."""
+        item = Item(ref, need.attribute)
+        fact = self._fact(item)
+        if fact is None:
+            missing[item] = None
+            return None
+        field = next(of for name, of in typed_fields(element_models()[ref.kind]) if name == need.attribute)
+        catalogue = cast(Named, field.mark(Named)).catalogue
+        entry = self.catalogue.get(catalogue, {}).get(str(fact.value).lower())
+        value = entry.properties.get(need.entry_property) if entry else None
+        if entry is None or value is None:
+            missing[item] = None
+            return None
+        inputs.append(Input(symbol, item, value, entry=f"{catalogue} {entry.name}"))
+        if catalogue == "archetype":
+            rests_on[f"archetype {entry.name}"] = None
+        return value
 
 
 def contradicts(fact: Fact, derivation: Derivation) -> bool:

@@ -117,12 +117,22 @@ def _openable_area(clear_area_m2: float) -> float:
 @derives(
     "door.unit_area",
     Dimension.AREA,
-    "area of the door's opening",
+    "area of the door's opening: of the unit, or of what it leaves clear if the plan does not give the unit",
     by=opening.clear_area,
-    needs={"width_m": "clear_width", "height_m": "clear_height"},
+    needs={
+        "width_m": "width?",
+        "height_m": "height?",
+        "clear_width_m": "clear_width?",
+        "clear_height_m": "clear_height?",
+    },
 )
-def _door_area(width_m: float, height_m: float) -> float:
-    return opening.clear_area(width_m, height_m)
+def _door_area(
+    width_m: float | None, height_m: float | None, clear_width_m: float | None, clear_height_m: float | None
+) -> float | Lacks:
+    across, up = width_m or clear_width_m, height_m or clear_height_m
+    if not across or not up:
+        return lacks(*(name for name, size in (("width_m", across), ("height_m", up)) if not size))
+    return opening.clear_area(across, up)
 
 
 @derives(

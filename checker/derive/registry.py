@@ -6,7 +6,8 @@
 The decorated function gets the values of its needs by name and nothing else, so it cannot read what it does not
 declare; it is not called at all while one of them is unknown. A need is an attribute of the same element
 (`total_rise`), an attribute across to-one links (`stair.total_rise`), of every member of a to-many link
-(`flights[].total_rise`), or an assumption of the ruleset (`assumed:counted_height`). It returns None where the needs
+(`flights[].total_rise`), an assumption of the ruleset (`assumed:counted_height`), or a value of the ruleset's catalogue
+for the material or archetype that the element names (`named:material.conductivity`). It returns None where the needs
 do not settle the value. A need that ends in `?` is passed as None while it is unknown; a function that finds it needs
 it after all returns `lacks("its_name")`, and the need is reported as missing.
 """
@@ -23,8 +24,9 @@ from checker.units import Dimension
 if TYPE_CHECKING:
     from checker.glossary import Attribute
 
-_STEP = re.compile(r"^[a-z_]+(\[\])?$")
+_STEP = re.compile(r"^[a-z][a-z0-9_]*(\[\])?$")
 ASSUMED = "assumed:"
+NAMED = "named:"
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +38,8 @@ class Need:
     many: bool
     assumption: str = ""
     optional: bool = False
+    entry_property: str = ""
+    """Of the catalogue's entry that the attribute names."""
 
 
 class Lacks(tuple[str, ...]):
@@ -73,9 +77,12 @@ _DERIVATIONS: dict[tuple[str, str], Derivation] = {}
 
 
 def _need(text: str) -> Need:
-    if text.startswith(ASSUMED):
-        return Need((), "", False, text.removeprefix(ASSUMED))
     optional = text.endswith("?")
+    if text.startswith(ASSUMED):
+        return Need((), "", False, text.removeprefix(ASSUMED).removesuffix("?"), optional)
+    if text.startswith(NAMED):
+        attribute, entry_property = text.removeprefix(NAMED).removesuffix("?").split(".")
+        return Need((), attribute, False, optional=optional, entry_property=entry_property)
     *steps, attribute = text.removesuffix("?").split(".")
     if not all(_STEP.match(step) for step in [*steps, attribute]) or attribute.endswith("[]"):
         raise ValueError(f"a need is written link.attribute or link[].attribute, not {text!r}")

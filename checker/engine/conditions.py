@@ -194,10 +194,12 @@ class ConditionReader:
         return Node("none", of.name, kids=(some,)) if word == "no" else some
 
     def _comparisons(self, attribute: Attribute, value: Any, of: Kind, path: Path) -> list[Node]:
-        if attribute.form == "series":
-            return [self._wrong(path, of.name, f"`{attribute.name}` is a list of values, which rules cannot compare")]
+        if attribute.form in ("series", "name") and (not isinstance(value, dict) or set(value) != {"stated"}):
+            what = "a list of values" if attribute.form == "series" else "a name that the plan gives"
+            right = f"an `asks:` can ask whether it is there: {attribute.name}: {{stated: true}}"
+            return [self._wrong(path, of.name, f"`{attribute.name}` is {what}, which rules cannot compare", right)]
         if not isinstance(value, dict) or not value:
-            example = {"quantity": "{at_least: …}", "flag": "{is: true}", "choice": "{is: …}"}[attribute.form]
+            example = {"quantity": "{at_least: …}", "flag": "{is: true}"}.get(attribute.form, "{is: …}")
             return [
                 self._wrong(path, of.name, f"`{attribute.name}` needs a comparison", f"{attribute.name}: {example}")
             ]
@@ -208,7 +210,7 @@ class ConditionReader:
             "quantity": (*COMPARISONS, "is", "between"),
             "flag": ("is",),
             "choice": ("is",),
-        }[attribute.form]
+        }.get(attribute.form, ())
         if op == "stated":
             if not self.stated_allowed:
                 return self._wrong(
@@ -344,7 +346,7 @@ class ConditionReader:
                     nearest(str(name), of.attributes),
                 )
                 return None
-            if table.keys[column][1] != attribute_of_key.dimension or attribute_of_key.form == "series":
+            if table.keys[column][1] != attribute_of_key.dimension or attribute_of_key.form in ("series", "name"):
                 self._wrong(
                     (*path, "by", column),
                     of.name,

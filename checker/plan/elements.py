@@ -64,6 +64,11 @@ class Section(BaseModel):
 class Says(Section):
     """What can be said of an element in one state; the attributes of a kind are the fields of its `Says` class."""
 
+    ORDERED: ClassVar[tuple[tuple[str, str], ...]] = ()
+    """Pairs of fields of which the first cannot be more than the second."""
+    EXCLUDE: ClassVar[tuple[tuple[str, str], ...]] = ()
+    """Pairs of fields that exclude each other."""
+
 
 class Element(Section):
     """One thing of the house that rules can judge."""

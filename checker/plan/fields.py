@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
@@ -28,13 +29,24 @@ class Measure:
 class LinkTo:
     """Marks a field as naming another element of `kind`; `inverse` is the link that leads back.
 
-    exclusive: whether an element is named by one only, so that whoever names it is all that there is.
+    exclusive: whether an element is named by one only, so that whoever names it is all that there is;
+    loops: whether a chain of such links may come back to where it began; absent_is_none: whether an element without
+    the line has no such link, where otherwise it would not be known.
     """
 
     kind: str
     inverse: str
     inverse_to_one: bool = False
     exclusive: bool = False
+    loops: bool = True
+    absent_is_none: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """Marks a field as the name of an entry of the ruleset's catalogue: a material or an archetype."""
+
+    catalogue: Literal["material", "archetype"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +56,7 @@ class Holds:
     inverse: str
 
 
-def _reader(dimension: Dimension, low: float, above: bool) -> Callable[[Any], float]:
+def _reader(dimension: Dimension, low: float, above: bool, high: float) -> Callable[[Any], float]:
     def read(value: Any) -> float:
         if isinstance(value, bool) or not isinstance(value, str | int | float):
             found = {bool: "true or false", list: "a list", dict: "a group of keys"}.get(type(value), "empty")
@@ -65,22 +77,32 @@ def _reader(dimension: Dimension, low: float, above: bool) -> Callable[[Any], fl
                     "right": f"write: {'more than' if above else 'at least'} {least}",
                 },
             )
+        if number > high:
+            raise PydanticCustomError(
+                "quantity",
+                "{what}",
+                {
+                    "what": f"“{cut(str(value))}” is too large for {dimension.phrase} here",
+                    "right": f"write: at most {show(high, dimension, 'us')}",
+                },
+            )
         return number
 
     return read
 
 
-def quantity(dimension: Dimension, *, low: float = 0.0, above: bool = False) -> Any:
+def quantity(dimension: Dimension, *, low: float = 0.0, above: bool = False, high: float = math.inf) -> Any:
     """The annotated type of a quantity field.
 
-    dimension: what is measured; low: the least value that makes sense [SI]; above: whether it must be more than `low`.
+    dimension: what is measured; low: the least value that makes sense [SI]; above: whether it must be more than `low`;
+    high: the most.
     """
     schema: dict[str, Any] = {"type": ["string", "number"], "examples": [example_for(dimension)]}
     if dimension in (Dimension.COUNT, Dimension.NUMBER):
         schema = {"type": "integer" if dimension is Dimension.COUNT else "number", "minimum": low}
     return Annotated[
         float,
-        BeforeValidator(_reader(dimension, low, above)),
+        BeforeValidator(_reader(dimension, low, above, high)),
         Field(strict=False),
         WithJsonSchema(schema),
         Measure(dimension),
@@ -119,3 +141,15 @@ Temperature = quantity(Dimension.TEMPERATURE, low=-273.15)
 Count = quantity(Dimension.COUNT)
 CountFromOne = quantity(Dimension.COUNT, low=1.0)
 Number = quantity(Dimension.NUMBER)
+Place = quantity(Dimension.LENGTH, low=-1000.0)
+Depth = quantity(Dimension.LENGTH, above=True)
+Volume = quantity(Dimension.VOLUME, above=True)
+Share = quantity(Dimension.FRACTION, high=1.0)
+TemperatureDifference = quantity(Dimension.TEMPERATURE_DIFFERENCE, above=True)
+ThermalResistance = quantity(Dimension.THERMAL_RESISTANCE)
+UFactor = quantity(Dimension.U_FACTOR, above=True)
+Permeance = quantity(Dimension.PERMEANCE)
+HeatFlow = quantity(Dimension.HEAT_FLOW)
+AirPressure = quantity(Dimension.AIR_PRESSURE)
+AirChanges = quantity(Dimension.AIR_CHANGES)
+Velocity = quantity(Dimension.VELOCITY)

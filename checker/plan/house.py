@@ -6,16 +6,22 @@ from typing import Annotated, ClassVar, Literal
 
 from checker.plan.elements import Element, Ident, Says, Single, Text, Worked
 from checker.plan.fields import (
+    AirChanges,
+    Airflow,
     Area,
+    Count,
     CountFromOne,
     Date,
     Fraction,
     Holds,
     Length,
     LinkTo,
+    Named,
     Number,
     Pressure,
+    Temperature,
     Time,
+    Volume,
     WindSpeed,
 )
 
@@ -122,17 +128,50 @@ class Site(Single):
     """Basic design wind speed."""
     seismic_category: Literal["A", "B", "C", "D0", "D1", "D2", "E"] | None = None
     """Seismic design category."""
+    climate_zone: Literal["0", "1", "2", "3", "4", "4 marine", "5", "6", "7", "8"] | None = None
+    """Climate zone of the energy code by the county; marine zone 4 is a zone of its own."""
+    moisture_regime: Literal["dry", "moist", "marine"] | None = None
+    """Moisture regime of the climate zone."""
+    degree_days_18c: Number | None = None
+    """Heating degree days below 18 °C, in Celsius degree days."""
+    heating_design_temperature: Temperature | None = None
+    """Outdoor temperature at the winter design condition."""
+    coldest_months_temperature: Temperature | None = None
+    """Mean outdoor temperature of the three coldest months."""
+    ground_temperature: Temperature | None = None
+    """Temperature of the ground surface in winter: the yearly mean of the air less its swing."""
+    altitude: Length | None = None
+    """Height above sea level."""
+    monthly_temperatures: list[Temperature] | None = None
+    """Mean outdoor temperature of each month, from January."""
+    monthly_humidities: list[Fraction] | None = None
+    """Mean outdoor relative humidity of each month, from January."""
+    bin_temperatures: list[Temperature] | None = None
+    """Outdoor temperatures in the middle of each bin of the heating season."""
+    bin_hours: list[Number] | None = None
+    """Hours a year in each of those bins."""
     design_data_from: Text | None = None
     """The authority that gave the design data."""
     design_data_stated: bool | None = None
     """Whether the design data come from the authority rather than from a guess."""
 
 
-class House(Single):
+class HouseSays(Says):
+    """What can be said of the house in one state."""
+
+    air_changes_50_measured: AirChanges | None = None
+    """Air changes at 50 Pa, measured by a test on site."""
+    air_changes_50_target: AirChanges | None = None
+    """Air changes at 50 Pa that the work is to reach."""
+    tightness: Annotated[Text | None, Named("archetype")] = None
+    """Without a test or a target, a class of tightness by its name in the ruleset's archetypes."""
+
+
+class House(Single, HouseSays):
     """The building as a whole."""
 
     kind: ClassVar[str] = "house"
-    meaning: ClassVar[str] = "the building as a whole, after the work"
+    meaning: ClassVar[str] = "the building as a whole"
 
     year_built: CountFromOne | None = None
     """Year in which the house was first built."""
@@ -154,6 +193,29 @@ class House(Single):
     """Part of the lot that buildings cover after the work."""
     lived_in_during_work: bool | None = None
     """Whether anyone lives in the house while the work goes on."""
+    bedrooms: Count | None = None
+    """Number of bedrooms after the work."""
+    conditioned_area: Area | None = None
+    """Floor area that is heated after the work."""
+    heated_volume: Volume | None = None
+    """Volume of air inside the insulation after the work."""
+    test_planned: bool | None = None
+    """Whether an air-leakage test is planned when the envelope is closed."""
+    duct_test_planned: bool | None = None
+    """Whether a duct-leakage test is planned."""
+    duct_leakage: Airflow | None = None
+    """Leakage of the whole duct system, measured at 25 Pa."""
+    historic: bool | None = None
+    """Whether the house is listed or stands in a listed district."""
+    energy_path: (
+        Literal[
+            "R-values", "total U and area", "simulated performance", "rating index", "existing-building alternative"
+        ]
+        | None
+    ) = None
+    """Way by which the energy code is to be met."""
+    was: HouseSays | None = None
+    """What the house was before the work."""
 
 
 class LevelSays(Says):
@@ -180,8 +242,14 @@ class Level(Worked, LevelSays):
     meaning: ClassVar[str] = "a floor of the house: basement, storey or attic"
     trade: ClassVar[str] = "rooms"
 
-    below: Annotated[Ident | None, LinkTo("level", inverse="above", inverse_to_one=True)] = None
+    below: Annotated[Ident | None, LinkTo("level", inverse="above", inverse_to_one=True, loops=False)] = None
     """The level under this one."""
+    walls: Annotated[Ident | None, LinkTo("assembly", inverse="walls_of")] = None
+    """How its outside walls are built, where rooms are drawn as rectangles."""
+    ceiling: Annotated[Ident | None, LinkTo("assembly", inverse="ceilings_of")] = None
+    """How the ceiling or roof over it is built, where no heated room lies above."""
+    floor: Annotated[Ident | None, LinkTo("assembly", inverse="floors_of")] = None
+    """How its floor is built, where no heated room lies below."""
     was: LevelSays | None = None
     """What the level was before the work."""
 

@@ -8,9 +8,12 @@ from pydantic import Field
 
 from checker.plan.elements import Section, Text
 from checker.plan.house import Eave, ExteriorWall, House, Level, Permit, Site
-from checker.plan.openings import Door, Skylight, Window
-from checker.plan.rooms import Alarm, Room
-from checker.plan.stairs import OpenEdge, Stair
+from checker.plan.trades.assemblies import Assembly, Surface
+from checker.plan.trades.ducts import Duct
+from checker.plan.trades.heating import Appliance, Flue, Heater, Ventilator
+from checker.plan.trades.openings import Door, Skylight, Window
+from checker.plan.trades.rooms import Alarm, Room
+from checker.plan.trades.stairs import OpenEdge, Stair
 
 
 class Openings(Section):
@@ -22,6 +25,30 @@ class Openings(Section):
     """Doors."""
     skylights: list[Skylight] | None = None
     """Skylights and roof windows."""
+
+
+class Envelope(Section):
+    """What encloses the heated rooms."""
+
+    assemblies: list[Assembly] | None = None
+    """Walls, roofs and floors by how they are built."""
+    surfaces: list[Surface] | None = None
+    """Surfaces of rooms; those of rooms drawn as rectangles need not be listed."""
+
+
+class Heating(Section):
+    """Heating, ducts, ventilation and what burns fuel."""
+
+    heaters: list[Heater] | None = None
+    """Heating equipment."""
+    appliances: list[Appliance] | None = None
+    """Water heaters, hoods, dryers, fireplaces and fans."""
+    flues: list[Flue] | None = None
+    """Chimney flues and vents."""
+    ducts: list[Duct] | None = None
+    """Runs of duct, supply and return."""
+    ventilators: list[Ventilator] | None = None
+    """Mechanical ventilation systems of the whole house."""
 
 
 class Plan(Section):
@@ -55,3 +82,7 @@ class Plan(Section):
     """Stairs with flights, landings and handrails."""
     open_edges: list[OpenEdge] | None = None
     """Edges that a person could fall over, with their guards."""
+    envelope: Envelope = Field(default_factory=Envelope)
+    """Assemblies and the surfaces of rooms."""
+    heating: Heating = Field(default_factory=Heating)
+    """Heating equipment, ducts, ventilation, flues."""

@@ -12,24 +12,14 @@ from pydantic import BaseModel, ValidationError
 
 from checker.glossary import element_models, is_element, typed_fields
 from checker.mistakes import problems_of
+from checker.plan.consistency import Found, Steps, check_loops, check_pairs
 from checker.plan.elements import STATUSES, Element, Single, Status
 from checker.plan.fields import LinkTo
 from checker.plan.model import Plan
 from checker.problems import Place, Problem, Unreadable, nearest
 from checker.source import Document, read, read_text
 
-Steps = tuple[str | int, ...]
 _PARTS_FOLLOW: frozenset[Status] = frozenset(STATUSES) - {"altered"}
-
-
-@dataclass(frozen=True, slots=True)
-class Found:
-    """An element of the plan: where it stands, its status, what holds it."""
-
-    element: Element
-    path: Steps
-    status: Status | None
-    holder: tuple[str, str] | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +30,8 @@ class ReadPlan:
     document: Document
     elements: dict[tuple[str, str], Found]
     complete_kinds: frozenset[str]
+    open_links: frozenset[tuple[str, str, str]] = frozenset()
+    """Links that nobody has listed in full though their kind is complete: kind, id, link."""
 
     def place(self, kind: str, id_: str, field: str = "") -> Place:
         """Give the place of an element, or of one of its lines."""
@@ -80,6 +72,7 @@ def plan_from(document: Document) -> ReadPlan:
     problems: list[Problem] = []
     elements = _elements(plan, document, problems)
     _check_links(elements, document, problems)
+    problems += [*check_pairs(elements, document), *check_loops(elements, document)]
     if problems:
         raise Unreadable(problems)
     return ReadPlan(plan, document, elements, _complete_kinds(plan))

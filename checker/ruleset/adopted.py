@@ -11,6 +11,7 @@ from checker.engine.program import Column, Logic, Program, TableRows
 from checker.facts import Value
 from checker.glossary import glossary
 from checker.problems import Place
+from checker.ruleset.catalogue import AdoptedEntry
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +154,8 @@ class Adopted:
     suspended: tuple[Suspended, ...]
     cautions: Mapping[str, str] = field(default_factory=dict)
     conclusions: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    catalogue: Mapping[str, Mapping[str, AdoptedEntry]] = field(default_factory=dict)
+    """Materials and archetypes by each of their names."""
 
     def assumed(self) -> dict[str, Value]:
         """The assumed values by name [SI]."""
@@ -180,6 +183,7 @@ class Adopted:
             "suspended": [asdict(each) for each in self.suspended],
             "cautions": dict(self.cautions),
             "conclusions": [[kind, name, meaning] for (kind, name), meaning in self.conclusions.items()],
+            "catalogue": self._catalogue_data(),
             "rules": [],
         }
         for rule in self.rules:
@@ -190,6 +194,13 @@ class Adopted:
             row["amended_by"] = [asdict(each) for each in rule.amended_by]
             data["rules"].append(row)
         return data
+
+    def _catalogue_data(self) -> list[Any]:
+        rows: dict[int, tuple[AdoptedEntry, list[str]]] = {}
+        for entries in self.catalogue.values():
+            for name, entry in entries.items():
+                rows.setdefault(id(entry), (entry, []))[1].append(name)
+        return [[asdict(entry), names] for entry, names in rows.values()]
 
 
 def adopted_from(data: Mapping[str, Any]) -> Adopted:
@@ -206,7 +217,16 @@ def adopted_from(data: Mapping[str, Any]) -> Adopted:
         tuple(Suspended(**each) for each in data["suspended"]),
         data["cautions"],
         {(kind, name): meaning for kind, name, meaning in data["conclusions"]},
+        _catalogue(data["catalogue"]),
     )
+
+
+def _catalogue(rows: list[Any]) -> dict[str, dict[str, AdoptedEntry]]:
+    found: dict[str, dict[str, AdoptedEntry]] = {}
+    for data, names in rows:
+        entry = AdoptedEntry(**data)
+        found.setdefault(entry.catalogue, {}).update(dict.fromkeys(names, entry))
+    return found
 
 
 def _rule(data: Mapping[str, Any]) -> AdoptedRule:

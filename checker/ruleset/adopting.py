@@ -17,6 +17,7 @@ from checker.ruleset.adopted import (
     Citation,
     Suspended,
 )
+from checker.ruleset.catalogue import AdoptedEntry, take_in
 from checker.ruleset.checking import SetInForce, check_assumption, check_rules, check_table, conclusions_of
 from checker.ruleset.folders import Library, RulesetFolder, Topic
 from checker.ruleset.model import Amendment, Assumption, Edition, Rule, Table
@@ -84,6 +85,7 @@ class _Adopting:
         self.rules: dict[str, RuleInForce] = {}
         self.tables: dict[str, tuple[Table, Topic, Path, Citation, list[Any] | None, Place | None]] = {}
         self.assumptions: dict[str, tuple[Assumption, Topic, Path, Citation, list[Applied]]] = {}
+        self.catalogue: dict[str, dict[str, AdoptedEntry]] = {}
         self.amendments: list[Applied] = []
         self.suspended: dict[str, tuple[Suspended, Place]] = {}
         self.changed: dict[tuple[str, str], tuple[str, Place]] = {}
@@ -130,6 +132,7 @@ class _Adopting:
             tuple(each for each, _ in self.suspended.values()),
             cautions,
             meanings,
+            self.catalogue,
         )
 
     # Which sets, in which editions.
@@ -216,6 +219,7 @@ class _Adopting:
                 where: Path = (*path, "editions", edition, "sets", dotted)
                 self._set(taken, dotted, value, topic.document.place(where), where, topic)
         for topic in folder.topics:
+            take_in(topic, self.catalogue, self.problems)
             for index, table in enumerate(topic.model.tables):
                 cited = self._citation(folder, edition, table, topic, ("tables", index))
                 if cited:

@@ -8,6 +8,7 @@ from pydantic import Field, StringConstraints
 
 from checker.plan.elements import Status
 from checker.plan.house import Stage, Trade
+from checker.ruleset.catalogue import Archetype, Material
 from checker.ruleset.choices import Basis, Certainty, Decider, Severity, Sheet
 from checker.ruleset.head import Part, Words
 
@@ -201,6 +202,8 @@ class TopicFile(Part):
     rules: list[Rule] = Field(default_factory=list)
     tables: list[Table] = Field(default_factory=list)
     assumptions: list[Assumption] = Field(default_factory=list)
+    materials: list[Material] = Field(default_factory=list)
+    archetypes: list[Archetype] = Field(default_factory=list)
     amendments: list[Amendment] = Field(default_factory=list)
     cautions: list[Caution] = Field(default_factory=list)
     retired: list[Retired] = Field(default_factory=list)

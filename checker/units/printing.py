@@ -49,6 +49,7 @@ _US: dict[D, tuple[_Style, ...]] = {
     D.STRESS: (_Style("psi", 0),),
     D.AIR_PRESSURE: (_Style("in. w.c.", 2),),
     D.WATER_PRESSURE: (_Style("psi", 1),),
+    D.FRICTION_RATE: (_Style("in. w.c./100 ft", 3),),
     D.DENSITY: (_Style("pcf", 1),),
     D.HEAT_FLOW: (_Style("Btu/h", 0),),
     D.AIRFLOW: (_Style("cfm", 0),),
@@ -60,6 +61,7 @@ _US: dict[D, tuple[_Style, ...]] = {
     D.U_FACTOR: (_Style("U", 2, 2),),
     D.CONDUCTIVITY: (_Style("Btu·in/(h·ft²·°F)", 2),),
     D.PERMEANCE: (_Style("perm", 2),),
+    D.PERMEABILITY: (_Style("perm-in", 2),),
     D.ILLUMINANCE: (_Style("fc", 1),),
 }
 _METRIC: dict[D, tuple[_Style, ...]] = {
@@ -75,6 +77,7 @@ _METRIC: dict[D, tuple[_Style, ...]] = {
     D.STRESS: (_Style("MPa", 1),),
     D.AIR_PRESSURE: (_Style("Pa", 0),),
     D.WATER_PRESSURE: (_Style("kPa", 0),),
+    D.FRICTION_RATE: (_Style("Pa/m", 2),),
     D.DENSITY: (_Style("kg/m³", 0),),
     D.HEAT_FLOW: (_Style("W", 0, below=1000.0), _Style("kW", 2)),
     D.AIRFLOW: (_Style("L/s", 0),),
@@ -86,10 +89,12 @@ _METRIC: dict[D, tuple[_Style, ...]] = {
     D.U_FACTOR: (_Style("USI", 2, 2),),
     D.CONDUCTIVITY: (_Style("W/(m·K)", 3),),
     D.PERMEANCE: (_Style("ng/(s·m²·Pa)", 0),),
+    D.PERMEABILITY: (_Style("ng/(Pa·s·m)", 2),),
     D.ILLUMINANCE: (_Style("lx", 0),),
 }
 _BOTH: dict[D, tuple[_Style, ...]] = {
     D.ANGLE: (_Style("°", 1),),
+    D.HOUSE_PRESSURE: (_Style("Pa", 1),),
     D.POWER: (_Style("W", 0, below=1000.0), _Style("kW", 2)),
     D.APPARENT_POWER: (_Style("VA", 0),),
     D.ENERGY: (_Style("kWh", 1),),

@@ -95,7 +95,7 @@ def main() -> None:
     check_read(read)
     print(f"warm check of the demo house in one process: {median_ms(lambda: check_read(read)):.1f} ms")
     adopted, _ = in_force(read)
-    facts = large(facts_of(read, adopted.assumed()))
+    facts = large(facts_of(read, adopted.assumed(), adopted.catalogue))
     program = many_rules(adopted.program())
     with tempfile.TemporaryDirectory() as folder:
         image = Path(folder) / "large.image"

@@ -57,6 +57,9 @@ def circle(of: Mapping[Key, Derivation]) -> tuple[Key, ...]:
             return ()
         done.add(key)
         for need in of[key].needs.values():
+            # Along a chain that ends, as from duct to duct, an attribute may need itself.
+            if any(words.kinds[key[0]].links[step].ends for step in need.steps[:1]):
+                continue
             for below in needed(of[key], need, words) if not need.assumption else ():
                 if isinstance(below, tuple) and (found := visit(below, (*above, key))):
                     return found

@@ -119,7 +119,7 @@ REFUSED: list[tuple[Any, Path, str, str]] = [
         {"profile": {"at_least": "7 ft"}},
         ("profile",),
         "`profile` is a list of values, which rules cannot compare",
-        "",
+        "an `asks:` can ask whether it is there: profile: {stated: true}",
     ),
     (
         {"height": {"between": ["8 ft", "7 ft"]}},

@@ -41,12 +41,11 @@ def said(text: str) -> str:
             id="unknown attribute",
         ),
         pytest.param(
-            "site: {xyz: 1}",
-            "2:8",
+            "permit: {xyz: 1}",
+            "2:10",
             "`xyz` is not known here",
-            "known here: coverage_limit, design_data_from, design_data_stated, flood_hazard_area, frost_depth, "
-            "ground_snow_load, height_limit, id, lot_area, lot_lines, name, note, seismic_category, storeys_limit, "
-            "wind_speed, zoning_approval, zoning_district",
+            "known here: date, exterior_work_only, id, name, note, plumbing_or_mechanical_only, route, scope, "
+            "share_altered, stage, value_of_work",
             id="unknown attribute like no other",
         ),
         pytest.param("rooms: [{status: new}]", "2:9", "`rooms` item 1 needs `id`", "add the line", id="no id"),

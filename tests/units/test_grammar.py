@@ -88,6 +88,11 @@ READ: list[tuple[object, Dimension, float]] = [
     ("0 K", D.TEMPERATURE, -273.15),
     ("18 F", D.TEMPERATURE_DIFFERENCE, 10.0),
     ("20 °C", D.TEMPERATURE_DIFFERENCE, 20.0),
+    ("45 F", D.TEMPERATURE_DIFFERENCE, 25.0),
+    ("45 F°", D.TEMPERATURE_DIFFERENCE, 25.0),
+    ("25 C°", D.TEMPERATURE_DIFFERENCE, 25.0),
+    ("25 K", D.TEMPERATURE_DIFFERENCE, 25.0),
+    ("-9 °F", D.TEMPERATURE_DIFFERENCE, -5.0),
     ("200 lb", D.MASS, 90.718474),
     ("200 lb", D.FORCE, 889.6443230521),
     ("200 lbf", D.FORCE, 889.6443230521),
@@ -98,15 +103,25 @@ READ: list[tuple[object, Dimension, float]] = [
     ("0.5 in. w.c.", D.PRESSURE, 124.544455),
     ("0.5 in w.c.", D.AIR_PRESSURE, 124.544455),
     ("0.5 iwc", D.AIR_PRESSURE, 124.544455),
+    ("0.5 in wc", D.AIR_PRESSURE, 124.544455),
+    ("0.5 in. WC", D.AIR_PRESSURE, 124.544455),
+    ("0.5 inch w.c.", D.AIR_PRESSURE, 124.544455),
+    ('0.5" w.c.', D.AIR_PRESSURE, 124.544455),
+    ('0.5"wc', D.AIR_PRESSURE, 124.544455),
+    ("0.5″ w.g.", D.AIR_PRESSURE, 124.544455),
+    ("0.5 in. of water", D.AIR_PRESSURE, 124.544455),
+    ("125 Pa", D.AIR_PRESSURE, 125.0),
     ("1,500 psi", D.STRESS, 1500 * 6894.757293168361),
     ("9 MPa", D.STRESS, 9e6),
     ("12 kW", D.POWER, 12000.0),
     ("12 KW", D.POWER, 12000.0),
     ("60 kBtu/h", D.HEAT_FLOW, 60000 * 1055.05585262 / 3600),
     ("60,000 BTU/HR", D.POWER, 60000 * 1055.05585262 / 3600),
+    ("60,000 Btu/h", D.HEAT_FLOW, 60000 * 1055.05585262 / 3600),
     ("1,500 VA", D.APPARENT_POWER, 1500.0),
     ("350 cfm", D.AIRFLOW, 350 * 0.3048**3 / 60),
     ("165 L/s", D.AIRFLOW, 0.165),
+    ("25 l/s", D.AIRFLOW, 0.025),
     ("2.5 gpm", D.WATER_FLOW, 2.5 * 231 * INCH**3 / 60),
     ("115 mph", D.WIND_SPEED, 51.4096),
     ("100 A", D.CURRENT, 100.0),
@@ -123,20 +138,50 @@ READ: list[tuple[object, Dimension, float]] = [
     ("2.5 mm²", D.WIRE_SIZE, 2.5),
     ("R-20", D.THERMAL_RESISTANCE, 3.5222036736),
     ("R20", D.THERMAL_RESISTANCE, 3.5222036736),
+    ("R 20", D.THERMAL_RESISTANCE, 3.5222036736),
     ("r–20", D.THERMAL_RESISTANCE, 3.5222036736),
     ("RSI 3.5", D.THERMAL_RESISTANCE, 3.5),
     ("RSI-3.5", D.THERMAL_RESISTANCE, 3.5),
     ("20 h·ft2·F/Btu", D.THERMAL_RESISTANCE, 3.5222036736),
     ("20 hr-ft^2-°F/BTU", D.THERMAL_RESISTANCE, 3.5222036736),
     ("3.5 m²·K/W", D.THERMAL_RESISTANCE, 3.5),
+    ("3.5 m2.K/W", D.THERMAL_RESISTANCE, 3.5),
     ("U-0.30", D.U_FACTOR, 1.703479002),
     ("USI 1.7", D.U_FACTOR, 1.7),
     ("0.30 Btu/(h·ft²·°F)", D.U_FACTOR, 1.703479002),
+    ("0.30 Btu/(h ft2 F)", D.U_FACTOR, 1.703479002),
+    ("0.30 BTU/hr.ft2.F", D.U_FACTOR, 1.703479002),
+    ("0.30 Btu/(hr·sq ft·°F)", D.U_FACTOR, 1.703479002),
     ("1.7 W/m2K", D.U_FACTOR, 1.7),
+    ("1.7 W/m².K", D.U_FACTOR, 1.7),
+    ("0.12 W/mK", D.CONDUCTIVITY, 0.12),
+    ("0.12 W/m.K", D.CONDUCTIVITY, 0.12),
+    ("0.26 BTU/h ft F", D.CONDUCTIVITY, 0.44999113),
+    ("1.0 Btu in/(h ft2 F)", D.CONDUCTIVITY, 0.14422792),
+    ("1.0 BTU-in/hr-ft2-°F", D.CONDUCTIVITY, 0.14422792),
+    ("1.0 Btu in./(ft² h °F)", D.CONDUCTIVITY, 0.14422792),
     ("0.5 perm", D.PERMEANCE, 2.8606747e-11),
     ("60 ng", D.PERMEANCE, 6e-11),
+    ("60 ng/(Pa s m2)", D.PERMEANCE, 6e-11),
+    ("60 ng/s.m2.Pa", D.PERMEANCE, 6e-11),
+    ("6e-11 kg/(s m2 Pa)", D.PERMEANCE, 6e-11),
+    ("1 perm-in", D.PERMEABILITY, 1.4532228e-12),
+    ("1 perm in", D.PERMEABILITY, 1.4532228e-12),
+    ("1 perm inch", D.PERMEABILITY, 1.4532228e-12),
+    ("1 perm·in.", D.PERMEABILITY, 1.4532228e-12),
+    ("2 ng/(Pa s m)", D.PERMEABILITY, 2e-12),
+    ("2 ng/(s m Pa)", D.PERMEABILITY, 2e-12),
+    ("2 ng/Pa.s.m", D.PERMEABILITY, 2e-12),
+    ("2e-12 kg/(s m Pa)", D.PERMEABILITY, 2e-12),
     ("3.0 ACH50", D.AIR_CHANGES, 3.0),
+    ("3 ACH@50", D.AIR_CHANGES, 3.0),
+    ("3 ACH @ 50 Pa", D.AIR_CHANGES, 3.0),
+    ("3 ach", D.AIR_CHANGES, 3.0),
+    ("3 /h", D.AIR_CHANGES, 3.0),
+    ("0.35/h", D.AIR_CHANGES, 0.35),
+    ("1/3 /h", D.AIR_CHANGES, 1 / 3),
     ("0.35 1/h", D.AIR_CHANGES, 0.35),
+    ("0.35 per hour", D.AIR_CHANGES, 0.35),
     ("1 h", D.TIME, 3600.0),
     ("1 h 30 min", D.TIME, 5400.0),
     ("20 min", D.TIME, 1200.0),
@@ -160,7 +205,7 @@ READ: list[tuple[object, Dimension, float]] = [
 
 @pytest.mark.parametrize(("written", "dimension", "inside"), READ)
 def test_what_the_trade_writes_is_read(written: object, dimension: Dimension, inside: float) -> None:
-    assert parse(written, dimension) == pytest.approx(inside, rel=1e-6)
+    assert parse(written, dimension) == pytest.approx(inside, rel=1e-6, abs=0.0)
 
 
 @pytest.mark.parametrize("dimension", D)
@@ -200,6 +245,17 @@ def test_every_spelling_is_read(dimension: Dimension) -> None:
 )
 def test_the_same_quantity_in_two_notations_is_equal(one: str, other: str, dimension: Dimension) -> None:
     assert parse(one, dimension) == parse(other, dimension)
+
+
+@pytest.mark.parametrize(
+    ("written", "as_temperature", "as_difference"),
+    [("45 F", 65 / 9, 25.0), ("45 °F", 65 / 9, 25.0), ("25 °C", 25.0, 25.0), ("25 K", -248.15, 25.0)],
+)
+def test_a_rise_of_temperature_is_not_read_as_a_temperature(
+    written: str, as_temperature: float, as_difference: float
+) -> None:
+    assert parse(written, D.TEMPERATURE) == pytest.approx(as_temperature, rel=1e-12, abs=0.0)
+    assert parse(written, D.TEMPERATURE_DIFFERENCE) == pytest.approx(as_difference, rel=1e-12, abs=0.0)
 
 
 LENGTHS = "write: 7-3/4 in (units: in, ft, yd, mil, mm, cm, m, km)"
@@ -279,6 +335,24 @@ REFUSED: list[tuple[object, Dimension, str, str]] = [
     ("8:0", D.SLOPE, "the run of the slope is zero", "write rise over run, as in 8:12"),
     ("8/0", D.SLOPE, "the run of the slope is zero", "write rise over run, as in 8:12"),
     ("90°", D.SLOPE, "90° is upright or beyond: it has no slope", "write less than 90°"),
+    (
+        "1 perm",
+        D.PERMEABILITY,
+        "1 perm is a vapour permeance; a vapour permeability is needed",
+        "write: 1.5 perm-in (units: perm-in, ng/(Pa·s·m), kg/(Pa·s·m))",
+    ),
+    (
+        "1 perm-in",
+        D.PERMEANCE,
+        "1 perm-in is a vapour permeability; a vapour permeance is needed",
+        "write: 0.5 perm (units: perm, ng/(s·m²·Pa), kg/(s·m²·Pa))",
+    ),
+    (
+        "60 ng",
+        D.PERMEABILITY,
+        "60 ng is a vapour permeance; a vapour permeability is needed",
+        "write: 1.5 perm-in (units: perm-in, ng/(Pa·s·m), kg/(Pa·s·m))",
+    ),
     (
         "200 lb",
         D.PRESSURE,

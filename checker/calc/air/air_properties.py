@@ -10,8 +10,8 @@ Standard air of the trade is what `air_density` gives for dry air of about 20 de
 from __future__ import annotations
 
 from checker.calc._checks import between, positive
+from checker.calc.air import _psychrometrics
 from checker.calc.errors import OutOfRange
-from checker.calc.thermal import _air
 
 _VAPOUR_TO_DRY_MASS = 0.621945
 _ZERO_CELSIUS_K = 273.15
@@ -36,7 +36,7 @@ def standard_pressure(altitude_m: float) -> float:
         >>> round(standard_pressure(1000.0))
         89875
     """
-    return _air.standard_pressure(between("altitude_m", altitude_m, -500.0, 10000.0))
+    return _psychrometrics.standard_pressure(between("altitude_m", altitude_m, -500.0, 10000.0))
 
 
 def altitude_density_ratio(altitude_m: float) -> float:
@@ -88,11 +88,11 @@ def air_density(temperature_c: float, pressure_pa: float, relative_humidity_rati
     between("temperature_c", temperature_c, -60.0, 100.0)
     positive("pressure_pa", pressure_pa)
     humidity = between("relative_humidity_ratio", relative_humidity_ratio, 0.0, 1.0)
-    vapour_pa = humidity * _air.saturation_pressure(temperature_c)
+    vapour_pa = humidity * _psychrometrics.saturation_pressure(temperature_c)
     dry_pa = pressure_pa - vapour_pa
     if dry_pa <= 0:
         raise OutOfRange("pressure_pa", pressure_pa, f"over the vapour pressure, {vapour_pa:.6g}")
-    return _air.dry_air_density(temperature_c, dry_pa) * (1 + _VAPOUR_TO_DRY_MASS * vapour_pa / dry_pa)
+    return _psychrometrics.dry_air_density(temperature_c, dry_pa) * (1 + _VAPOUR_TO_DRY_MASS * vapour_pa / dry_pa)
 
 
 def air_viscosity(temperature_c: float) -> float:

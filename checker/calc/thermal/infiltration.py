@@ -2,14 +2,14 @@
 
 rates      lbl_factor, natural_air_changes, natural_air_changes_by_twenty
 airflow    airflow_of_air_changes, air_changes_of_airflow
-air        air_density
 heat       air_heat_loss, ventilation_heat_loss
+
+The density of air, at an altitude too, is in `air.air_properties`.
 """
 
 from __future__ import annotations
 
 from checker.calc._checks import between, not_negative, positive
-from checker.calc.thermal import _air
 from checker.calc.thermal import _sequences as lists
 
 HEAT_CAPACITY_J_KGK = 1006.0  # of dry air at room temperature, ASHRAE Handbook Fundamentals, 2017, chapter 1
@@ -124,28 +124,6 @@ def air_changes_of_airflow(airflow_m3_s: float, volume_m3: float) -> float:
     return not_negative("airflow_m3_s", airflow_m3_s) * _HOUR_S / positive("volume_m3", volume_m3)
 
 
-def air_density(temperature_c: float, altitude_m: float) -> float:
-    """Density of dry air at an altitude. [kg/m3]
-
-    Parameters
-        temperature_c: float — temperature of the air. [C], -100 to 100
-        altitude_m: float — above sea level. [m], -500 to 9000
-    Returns
-        float — density in the standard atmosphere. [kg/m3]
-    Raises
-        OutOfRange — a value outside its range.
-    References
-        [1] ASHRAE Handbook Fundamentals, 2017, chapter 1, equations (3) and (26), table 1.
-    Examples
-        Standard air, 70 degF at sea level: 0.075 lb/ft3, 1.2 kg/m3.
-
-        >>> round(air_density(21.1, 0.0), 2)
-        1.2
-    """
-    pressure_pa = _air.standard_pressure(between("altitude_m", altitude_m, -500.0, 9000.0))
-    return _air.dry_air_density(lists.temperature("temperature_c", temperature_c), pressure_pa)
-
-
 def air_heat_loss(
     airflow_m3_s: float, air_density_kg_m3: float, inside_temperature_c: float, outside_temperature_c: float
 ) -> float:
@@ -153,7 +131,7 @@ def air_heat_loss(
 
     Parameters
         airflow_m3_s: float — airflow. [m3/s], 0 or more
-        air_density_kg_m3: float — density, see `air_density`. [kg/m3], over 0
+        air_density_kg_m3: float — density, see `air.air_properties.air_density`. [kg/m3], over 0
         inside_temperature_c: float — inside air. [C], -100 to 100
         outside_temperature_c: float — outside air. [C], -100 to 100
     Returns
@@ -187,7 +165,7 @@ def ventilation_heat_loss(
 
     Parameters
         airflow_m3_s: float — outdoor airflow, balanced. [m3/s], 0 or more
-        air_density_kg_m3: float — density, see `air_density`. [kg/m3], over 0
+        air_density_kg_m3: float — density, see `air.air_properties.air_density`. [kg/m3], over 0
         inside_temperature_c: float — inside air. [C], -100 to 100
         outside_temperature_c: float — outside air. [C], -100 to 100
         recovery_efficiency_ratio: float — sensible recovery at this airflow, 0 for none. [ratio], 0 to 1

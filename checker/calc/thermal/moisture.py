@@ -17,7 +17,7 @@ from collections.abc import Sequence
 from itertools import accumulate
 
 from checker.calc._checks import between, not_negative, positive
-from checker.calc.thermal import _air
+from checker.calc.air import _psychrometrics
 from checker.calc.thermal import _sequences as lists
 from checker.calc.thermal.section import section_temperatures
 
@@ -45,7 +45,7 @@ def saturation_pressure(temperature_c: float) -> float:
         >>> round(saturation_pressure(25.0))
         3169
     """
-    return _air.saturation_pressure(lists.temperature("temperature_c", temperature_c))
+    return _psychrometrics.saturation_pressure(lists.temperature("temperature_c", temperature_c))
 
 
 def vapour_pressure(temperature_c: float, relative_humidity_ratio: float) -> float:
@@ -91,7 +91,7 @@ def dew_point(temperature_c: float, relative_humidity_ratio: float) -> float:
     """
     between("temperature_c", temperature_c, -60.0, 100.0)
     share = between("relative_humidity_ratio", relative_humidity_ratio, 0.01, 1.0)
-    return _air.dew_point(share * _air.saturation_pressure(temperature_c))
+    return _psychrometrics.dew_point(share * _psychrometrics.saturation_pressure(temperature_c))
 
 
 def vapour_resistance_of_permeance(permeance_kg_s_m2_pa: float) -> float:

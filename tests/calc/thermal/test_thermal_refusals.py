@@ -234,7 +234,6 @@ LEGAL: list[tuple[Callable[..., Any], dict[str, Any]]] = [
     (infiltration.natural_air_changes_by_twenty, {"air_changes_50_per_h": 7.0}),
     (infiltration.airflow_of_air_changes, {"air_changes_per_h": 0.4, "volume_m3": 300.0}),
     (infiltration.air_changes_of_airflow, {"airflow_m3_s": 0.05, "volume_m3": 300.0}),
-    (infiltration.air_density, {"temperature_c": 20.0, "altitude_m": 1000.0}),
     (infiltration.air_heat_loss, FLOW),
     (infiltration.ventilation_heat_loss, FLOW | {"recovery_efficiency_ratio": 0.6}),
     (room_loss.net_area, {"gross_area_m2": 30.0, "opening_areas_m2": [2.0, 1.5]}),
@@ -266,7 +265,7 @@ LEGAL: list[tuple[Callable[..., Any], dict[str, Any]]] = [
     (climate.hours_share_carried, LINE | BINS | {"output_w": 6000.0}),
     (climate.heat_share_carried, LINE | BINS | {"output_w": 6000.0}),
 ]
-SIGNED = ("temperature_c", "temperatures_c", "base_c", "altitude_m", "losses_w", "loss_before_w", "loss_after_w")
+SIGNED = ("temperature_c", "temperatures_c", "base_c", "losses_w", "loss_before_w", "loss_after_w")
 COUNTS = ("count", "number")
 
 

@@ -5,7 +5,19 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from checker.plan.elements import Ident, Says, Worked
-from checker.plan.fields import Airflow, Area, Fraction, Illuminance, Length, LinkTo, Slope, Temperature
+from checker.plan.fields import (
+    Airflow,
+    Area,
+    Depth,
+    Fraction,
+    Illuminance,
+    Length,
+    LinkTo,
+    Place,
+    Slope,
+    Temperature,
+    Volume,
+)
 
 RoomUse = Literal[
     "living room",
@@ -99,6 +111,18 @@ class RoomSays(Says):
     """Temperature that the heating holds in the room at the winter design condition."""
     fuel_burning_appliance: bool | None = None
     """Whether a fuel-burning appliance stands in the room or in a bathroom that opens from it."""
+    volume: Volume | None = None
+    """Volume of air in the room."""
+    winter_temperature: Temperature | None = None
+    """Of an unheated space, its temperature at the winter design condition."""
+    closes_with_door: bool | None = None
+    """Whether a door can shut the room off."""
+    transfer_area: Area | None = None
+    """Free area of grilles, jump ducts and the gap under the door, through which air finds its way back."""
+    combustion_air_outdoors: Area | None = None
+    """Free area of openings to the outdoors that bring air to flames in the room; 0 if none."""
+    joined_volume: Volume | None = None
+    """Volume of the room with those that open to it without a door, for air to flames."""
 
 
 class Room(Worked, RoomSays):
@@ -110,6 +134,14 @@ class Room(Worked, RoomSays):
 
     level: Annotated[Ident | None, LinkTo("level", inverse="rooms")] = None
     """The level that the room is on."""
+    from_west: Place | None = None
+    """Of a room drawn as a rectangle, distance of its west side from a west line common to all floors."""
+    from_south: Place | None = None
+    """Of a room drawn as a rectangle, distance of its south side from a south line common to all floors."""
+    size_west_east: Depth | None = None
+    """Of a room drawn as a rectangle, its size from west to east, inside; a room whose walls move is another room."""
+    size_south_north: Depth | None = None
+    """Of a room drawn as a rectangle, its size from south to north, inside."""
     opens_to: Annotated[Ident | None, LinkTo("room", inverse="serves_rooms")] = None
     """The hall or room right outside the door."""
     windows: Annotated[list[Ident] | None, LinkTo("window", inverse="rooms", exclusive=True)] = None

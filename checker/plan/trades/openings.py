@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from checker.plan.elements import Says, Worked
-from checker.plan.fields import Angle, Area, Holds, Length
+from checker.plan.elements import Says, Text, Worked
+from checker.plan.fields import Angle, Area, Holds, Length, Named, Share, UFactor
 
 Glass = Literal["ordinary", "tempered", "laminated", "wired", "leaded or art glass"]
 
@@ -109,6 +109,26 @@ class WindowSays(Says):
     """Horizontal distance from the glass to the bottom tread of a stair that leads toward it; or it stands clear."""
     in_wet_room: bool | None = None
     """Whether it is in a wall that encloses a tub or shower."""
+    u_factor: UFactor | None = None
+    """Heat transmittance of the whole window, frame included,, by its label or the maker's data."""
+    archetype: Annotated[Text | None, Named("archetype")] = None
+    """Without a label, what it looks like, by its name in the ruleset's archetypes."""
+    solar_gain: Share | None = None
+    """Part of the sun's heat that comes through, by its label."""
+    only_glass_replaced: bool | None = None
+    """Whether only glass or sash is replaced and the frame stays."""
+    sill_pan: bool | None = None
+    """Whether a pan, sloped out or with a back dam, lies under the sill and drains outside."""
+    flashing_order: Literal["shingle fashion", "reverse lapped", "not flashed"] | None = None
+    """How sill, jamb and head flashings and the water barrier overlap."""
+    head_flashed: bool | None = None
+    """Whether the head flashing laps under the water barrier above."""
+    drains_to_gap: bool | None = None
+    """Whether water that gets past the window drains into an open gap or onto the face of the water barrier."""
+    jamb_depth: Length | None = None
+    """Depth of the frame with its extensions, inside face to outside face."""
+    sealed_to_air_barrier: bool | None = None
+    """Whether the frame is sealed to the wall's air barrier."""
 
 
 class Window(Worked, WindowSays):
@@ -155,6 +175,14 @@ class DoorSays(Says):
     """Thickness of a solid wood or steel leaf."""
     fire_rated: bool | None = None
     """Whether the door is rated for 20 minutes or more."""
+    width: Length | None = None
+    """Width of the unit."""
+    height: Length | None = None
+    """Height of the unit."""
+    u_factor: UFactor | None = None
+    """Heat transmittance of the whole door, frame included,, by its label or the maker's data."""
+    archetype: Annotated[Text | None, Named("archetype")] = None
+    """Without a label, what it looks like, by its name in the ruleset's archetypes."""
 
 
 class Door(Worked, DoorSays):
@@ -181,6 +209,12 @@ class SkylightSays(Says):
     """Whether a screen hangs below the glass."""
     height_above_floor: Length | None = None
     """Height of the glass above the floor."""
+    area: Area | None = None
+    """Area of the whole unit in the roof."""
+    u_factor: UFactor | None = None
+    """Heat transmittance of the whole skylight, frame included,, by its label or the maker's data."""
+    archetype: Annotated[Text | None, Named("archetype")] = None
+    """Without a label, what it looks like, by its name in the ruleset's archetypes."""
 
 
 class Skylight(Worked, SkylightSays):

@@ -1,0 +1,1 @@
+"""Facts of layers, assemblies and surfaces: resistance, moisture, rafter bays."""

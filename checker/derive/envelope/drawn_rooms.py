@@ -1,0 +1,218 @@
+"""Surfaces of rooms that are drawn as rectangles: outside walls, ceilings, floors, and walls to unheated rooms.
+
+A heated room under a level ceiling that lists no surfaces of its own gets those that its rectangle, its level and its
+neighbours give. What cannot be told (a room above that is not drawn, a sloped ceiling) leaves the room's surfaces open,
+and the report asks for them.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any, Literal, cast
+
+from checker.calc.rooms_plan import Rect, free_sides, overlap_area, shared_side, uncovered_area
+from checker.plan.consistency import Found
+from checker.plan.elements import Status
+from checker.plan.house import Level
+from checker.plan.reader import ReadPlan
+from checker.plan.trades.assemblies import Surface, SurfaceSays
+from checker.plan.trades.openings import Door
+from checker.plan.trades.rooms import Room, RoomSays
+
+THICKEST_WALL_M = 0.3
+"""Widest gap between two drawn rooms that counts as a wall between them; how plans are drawn, no code limit."""
+LEAST_M2 = 0.05
+"""Areas below this are what wall thicknesses leave over between storeys."""
+
+_Faces = Literal["outdoors", "ground", "room"]
+_Part = tuple[_Faces, str, str | None]  # faces, assembly, neighbour
+_Sizes = dict[tuple[str, str], tuple[_Part, dict[str, float]]]
+
+
+def with_drawn_surfaces(read: ReadPlan) -> ReadPlan:
+    """Give the plan with the surfaces that drawn rooms have; as it is if no room is drawn and none is listed."""
+    rooms = {id_: found for (kind, id_), found in read.elements.items() if kind == "room"}
+    listed = {cast(Surface, found.element).room for (kind, _), found in read.elements.items() if kind == "surface"}
+    drawn = {id_ for id_, found in rooms.items() if _rect(found) is not None and id_ not in listed}
+    if not drawn and not listed:
+        return read
+    open_rooms: set[str] = set()
+    before, after = (_Storeys(read, rooms, state) for state in ("before", "after"))
+    elements = dict(read.elements)
+    for id_ in rooms:
+        if id_ in listed:
+            continue
+        if id_ not in drawn:
+            open_rooms.add(id_)
+            continue
+        sizes = [storeys.surfaces(id_) for storeys in (before, after)]
+        if any(each is None for each in sizes):
+            open_rooms.add(id_)
+        _put(elements, rooms[id_], sizes[0] or {}, sizes[1] or {})
+    surfaces = read.plan.envelope
+    complete = read.complete_kinds
+    if surfaces.surfaces is None:
+        complete = complete | {"surface"}
+    return replace(
+        read,
+        elements=elements,
+        complete_kinds=complete,
+        open_links=read.open_links | {("room", id_, "surfaces") for id_ in open_rooms},
+    )
+
+
+def _rect(found: Found) -> Rect | None:
+    room = cast(Room, found.element)
+    west, south = room.from_west, room.from_south
+    across, along = room.size_west_east, room.size_south_north
+    if west is None or south is None or across is None or along is None:
+        return None
+    return west, south, west + across, south + along
+
+
+class _Storeys:
+    """The rooms of a house in one state."""
+
+    def __init__(self, read: ReadPlan, rooms: Mapping[str, Found], state: str) -> None:
+        self.read = read
+        self.rooms = {id_: found for id_, found in rooms.items() if _stands(found.status, state)}
+        self.state = state
+        self.above: dict[str, str] = {}
+        for (kind, id_), found in read.elements.items():
+            if kind == "level" and (below := cast(Level, found.element).below) is not None:
+                self.above[below] = id_
+
+    def says(self, id_: str) -> RoomSays:
+        """What is said of a room in this state."""
+        found = self.rooms[id_]
+        was = cast(Room, found.element).was
+        changed = found.status in ("altered", "replaced", "moved", "reused")
+        return was or RoomSays() if self.state == "before" and changed else cast(Room, found.element)
+
+    def surfaces(self, id_: str) -> _Sizes | None:
+        """The surfaces of a drawn room with their sizes; None if not all of them can be told."""
+        if id_ not in self.rooms:
+            return {}
+        says, found = self.says(id_), self.rooms[id_]
+        if says.heated is False:
+            return {}
+        rect, level_id = _rect(found), cast(Room, found.element).level
+        level = self._level(level_id)
+        if rect is None or level is None or level_id is None or says.ceiling == "sloped":
+            return None
+        height = says.ceiling_height or level.ceiling_height
+        others = self._on(level_id, but=id_)
+        if height is None or others is None:
+            return None
+        sizes: _Sizes = {}
+        free = free_sides(rect, list(others.values()), THICKEST_WALL_M)
+        if (length := sum(free.values())) > 0:
+            sizes["walls", ""] = (("outdoors", level.walls or "", None), {"length": length, "height": height})
+        for other, other_rect in others.items():
+            shared = shared_side(rect, other_rect, THICKEST_WALL_M)
+            if shared and self.says(other).heated is False:
+                part: _Part = ("room", "", other)
+                sizes["wall", other] = (part, {"length": shared[1], "height": height})
+        for name, beyond, assembly in (
+            ("ceiling", self.above.get(level_id), level.ceiling),
+            ("floor", level.below, level.floor),
+        ):
+            whole = self._horizontal(name, rect, beyond, assembly or "", sizes)
+            if not whole:
+                return None
+        return sizes
+
+    def _horizontal(self, name: str, rect: Rect, beyond: str | None, assembly: str, sizes: _Sizes) -> bool:
+        """Put down a ceiling or floor toward the level beyond; whether all of it can be told."""
+        faces: _Faces = "outdoors"
+        if name == "floor" and beyond is None:
+            faces = "ground" if self._part(assembly) == "slab" else "outdoors"
+        rects: list[Rect] = []
+        if beyond is not None:
+            there = {id_: room for id_, room in self.rooms.items() if cast(Room, room.element).level == beyond}
+            drawn = self._on(beyond)
+            if drawn is None and len(there) == 1:  # one room that is not drawn lies over or under all of it
+                drawn = {next(iter(there)): rect}
+            if drawn is None:
+                return False
+            for id_, other in drawn.items():
+                area = overlap_area(rect, other)
+                rects.append(other)
+                heated = self.says(id_).heated
+                if heated is None:
+                    return False
+                if not heated and area > LEAST_M2:
+                    sizes[name, id_] = (("room", assembly, id_), {"area": area})
+        rest = uncovered_area(rect, rects)
+        walls_between = bool(rects) and rest < 0.1 * (rect[2] - rect[0]) * (rect[3] - rect[1])
+        if rest > LEAST_M2 and not walls_between:
+            sizes[name, ""] = ((faces, assembly, None), {"area": rest})
+        return True
+
+    def _on(self, level: str, but: str = "") -> dict[str, Rect] | None:
+        """The rooms of a level with their rectangles; None if one of them is not drawn."""
+        found: dict[str, Rect] = {}
+        for id_, room in self.rooms.items():
+            if id_ == but or cast(Room, room.element).level != level:
+                continue
+            rect = _rect(room)
+            if rect is None:
+                return None
+            found[id_] = rect
+        return found
+
+    def _level(self, id_: str | None) -> Level | None:
+        found = self.read.elements.get(("level", id_ or ""))
+        return cast(Level, found.element) if found else None
+
+    def _part(self, assembly: str) -> str | None:
+        found = self.read.elements.get(("assembly", assembly))
+        return getattr(found.element, "part", None) if found else None
+
+
+def _stands(status: Status | None, state: str) -> bool:
+    return status != "removed" if state == "after" else status != "new"
+
+
+def _put(elements: dict[tuple[str, str], Found], room: Found, before: _Sizes, after: _Sizes) -> None:
+    """Add the surfaces of a room, each with what it was before the work."""
+    openings = cast(Room, room.element)
+    names = Counter(name for name, _ in {*before, *after})
+    for key in dict.fromkeys([*before, *after]):
+        name, other = key
+        id_ = f"{openings.id}-{name}" + (f"-{other}" if other and names[name] > 1 else "")
+        part, sizes = after.get(key) or before[key]
+        status: Status = "existing" if key in before and key in after else "new" if key in after else "removed"
+        was = None
+        if status == "existing" and before[key] != after[key]:
+            earlier: dict[str, Any] = {"faces": before[key][0][0], **before[key][1]}
+            status, was = "altered", SurfaceSays.model_construct(**earlier)
+        faces, assembly, neighbour = part
+        if ("surface", id_) in elements:
+            continue
+        outdoors = faces == "outdoors"
+        lines: dict[str, Any] = dict(
+            id=id_,
+            room=openings.id,
+            faces=faces,
+            assembly=assembly or None,
+            neighbour=neighbour,
+            windows=openings.windows if name == "walls" else [],
+            doors=_outside_doors(elements, openings) if name == "walls" else [],
+            skylights=openings.skylights if name == "ceiling" and outdoors else [],
+            was=was,
+            status=status,
+            **sizes,
+        )
+        surface = Surface.model_construct(**lines)
+        elements["surface", id_] = Found(surface, room.path, status, None, drawn=True)
+
+
+def _outside_doors(elements: Mapping[tuple[str, str], Found], room: Room) -> list[str] | None:
+    """The room's doors to the outdoors; None if its doors are not listed."""
+    if room.doors is None:
+        return None
+    doors = {id_: cast(Door, elements["door", id_].element) for id_ in room.doors if ("door", id_) in elements}
+    return [id_ for id_, door in doors.items() if door.leads_to in ("outdoors", "garage")]

@@ -1,0 +1,1 @@
+"""Facts of heat losses, equipment, ducts, ventilation and air for flames."""

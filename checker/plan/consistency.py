@@ -1,0 +1,73 @@
+"""What lines of a plan must not say together: values the wrong way round, chains of links that come back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from checker.glossary import typed_fields
+from checker.plan.elements import Element, Says, Status
+from checker.plan.fields import LinkTo
+from checker.problems import Problem
+from checker.source import Document
+
+Steps = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """An element of the plan: where it stands, its status, what holds it."""
+
+    element: Element
+    path: Steps
+    status: Status | None
+    holder: tuple[str, str] | None
+    drawn: bool = False
+    """Whether no line states it: it follows from rooms that are drawn as rectangles."""
+
+
+def check_pairs(elements: Mapping[tuple[str, str], Found], document: Document) -> Iterator[Problem]:
+    """Pairs of values the wrong way round, and lines that exclude each other."""
+    for found in elements.values():
+        says: list[tuple[Any, Steps]] = [(found.element, found.path)]
+        if (was := getattr(found.element, "was", None)) is not None:
+            says.append((was, (*found.path, "was")))
+        for model, path in says:
+            if not isinstance(model, Says):
+                continue
+            what = f"{found.element.kind} “{found.element.id}”"
+            for lesser, greater in model.ORDERED:
+                low, high = getattr(model, lesser), getattr(model, greater)
+                if low is not None and high is not None and low > high * (1 + 1e-9):
+                    place = document.place((*path, lesser))
+                    line = document.place((*path, greater)).line
+                    yield Problem(
+                        place,
+                        f"`{lesser}` of {what} is more than its `{greater}` on line {line}",
+                        "look whether the two are the wrong way round",
+                    )
+            for one, other in model.EXCLUDE:
+                if getattr(model, one) is not None and getattr(model, other) is not None:
+                    right = "a framed layer has `fill`, an unbroken one `material`" if one == "material" else "keep one"
+                    place = document.key_place((*path, other))
+                    yield Problem(place, f"{what} says both `{one}` and `{other}`", right)
+
+
+def check_loops(elements: Mapping[tuple[str, str], Found], document: Document) -> Iterator[Problem]:
+    """Chains of links that must end and do not, as ducts that feed each other."""
+    for (kind, id_), found in elements.items():
+        for name, of in typed_fields(type(found.element)):
+            link = of.mark(LinkTo)
+            if link is None or link.loops or of.is_list:
+                continue
+            chain = [id_]
+            at: str | None = getattr(found.element, name)
+            while at is not None and at not in chain and (kind, at) in elements:
+                chain.append(at)
+                at = getattr(elements[kind, at].element, name)
+            # Each loop is told once, at its first element in the order of the alphabet.
+            if at is not None and at == id_ and id_ == min(chain):
+                place = document.place((*found.path, name))
+                shown = " → ".join([*chain, id_])
+                yield Problem(place, f"`{name}` runs in a circle: {shown}", f"every chain of `{name}` must end")

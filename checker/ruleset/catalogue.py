@@ -1,0 +1,230 @@
+"""Materials and archetypes: cited values that a plan asks for by name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Annotated, Any, Literal
+
+from pydantic import Field, StringConstraints
+
+from checker.facts import Value
+from checker.glossary import typed_fields
+from checker.plan.fields import Named
+from checker.problems import Place, Problem, nearest
+from checker.ruleset.choices import Basis, Certainty
+from checker.ruleset.head import Part, Words
+from checker.units import Dimension, QuantityError, parse
+
+if TYPE_CHECKING:
+    from checker.plan.reader import ReadPlan
+    from checker.ruleset.adopted import Adopted
+    from checker.ruleset.folders import Topic
+
+EntryName = Annotated[str, StringConstraints(pattern=r"^[a-z0-9][a-z0-9 ,./-]{0,59}$")]
+Sort = Literal[
+    "wood",
+    "wood panel",
+    "masonry",
+    "concrete",
+    "plaster",
+    "gypsum board",
+    "batt insulation",
+    "loose insulation",
+    "insulation board",
+    "rigid foam",
+    "closed-cell spray foam",
+    "open-cell spray foam",
+    "membrane",
+    "coating",
+    "siding",
+    "roofing",
+    "flooring",
+    "metal",
+    "air space",
+    "vented air space",
+]
+
+_PROPERTIES = {
+    "conductivity": Dimension.CONDUCTIVITY,
+    "resistance": Dimension.THERMAL_RESISTANCE,
+    "thickness": Dimension.LENGTH,
+    "permeability": Dimension.PERMEABILITY,
+    "permeance": Dimension.PERMEANCE,
+}
+_GIVES = {
+    "resistance": Dimension.THERMAL_RESISTANCE,
+    "u_factor": Dimension.U_FACTOR,
+    "solar_gain": Dimension.FRACTION,
+    "air_changes_50": Dimension.AIR_CHANGES,
+}
+_GIVEN_OF = {
+    "assembly": ("resistance",),
+    "window": ("u_factor", "solar_gain"),
+    "door": ("u_factor",),
+    "skylight": ("u_factor",),
+    "house": ("air_changes_50",),
+}
+
+
+class Entry(Part):
+    """What every entry has: its names, its source."""
+
+    id: EntryName
+    """The name that plans use."""
+    also: list[EntryName] = Field(default_factory=list)
+    """Other names for it."""
+    cite: Words
+    basis: Basis
+    known: Certainty
+    note: Words | None = None
+
+
+class Material(Entry):
+    """A building material; its values scale with the thickness, or are those of a product."""
+
+    sort: Sort
+    conductivity: str | None = None
+    resistance: str | None = None
+    """Instead of a conductivity; with `thickness`, of that thickness only."""
+    thickness: str | None = None
+    permeability: str | None = None
+    permeance: str | None = None
+    """Instead of a permeability."""
+
+
+class Spread(Part):
+    """A value that nobody has measured here: the likely one, the least and the most."""
+
+    likely: str | int | float
+    low: str | int | float
+    high: str | int | float
+
+
+class Archetype(Entry):
+    """What a contractor can see of a thing whose inside he cannot, with the values that go with it."""
+
+    of: Literal["assembly", "window", "door", "skylight", "house"]
+    title: Words
+    gives: dict[Literal["resistance", "u_factor", "solar_gain", "air_changes_50"], Spread]
+
+
+@dataclass(frozen=True, slots=True)
+class AdoptedEntry:
+    """An entry in force: its properties [SI], by whom."""
+
+    name: str
+    catalogue: str
+    of: str
+    title: str
+    properties: Mapping[str, Value]
+    cite: str
+    known: str
+    note: str = ""
+
+    @property
+    def source(self) -> str:
+        """Its citation as people read it."""
+        return f"{self.cite} (from memory)" if self.known == "from memory" else self.cite
+
+
+Catalogue = Mapping[str, Mapping[str, AdoptedEntry]]
+
+
+def take_in(topic: Topic, into: dict[str, dict[str, AdoptedEntry]], problems: list[Problem]) -> None:
+    """Put a topic's materials and archetypes into the catalogue, under every name that they have."""
+    for section, catalogue in (("materials", "material"), ("archetypes", "archetype")):
+        entries: list[Material | Archetype] = getattr(topic.model, section)
+        for index, entry in enumerate(entries):
+            at = (section, index)
+            adopted = _adopted(entry, topic, at, problems)
+            if adopted is None:
+                continue
+            known = into.setdefault(catalogue, {})
+            for name in (entry.id, *entry.also):
+                if name in known:
+                    place = topic.document.place((*at, "id"))
+                    problems.append(
+                        Problem(place, f"two {section} go by the name “{name}”", "give each a name of its own")
+                    )
+                known.setdefault(name, adopted)
+
+
+def _adopted(
+    entry: Material | Archetype, topic: Topic, at: tuple[str | int, ...], problems: list[Problem]
+) -> AdoptedEntry | None:
+    properties: dict[str, Value] = {}
+    for name, dimension, text, where in _values(entry):
+        try:
+            properties[name] = parse(text, dimension)
+        except QuantityError as error:
+            problems.append(Problem(topic.document.place((*at, *where)), f"`{where[-1]}`: {error.what}", error.right))
+            return None
+    if isinstance(entry, Material):
+        properties["sort"] = entry.sort
+        for one, other in (("conductivity", "resistance"), ("permeability", "permeance")):
+            if one in properties and other in properties:
+                place = topic.document.place((*at, other))
+                problems.append(Problem(place, f"“{entry.id}” has both {one} and {other}", "keep one of the two"))
+        return AdoptedEntry(
+            entry.id, "material", entry.sort, entry.id, properties, entry.cite, entry.known, entry.note or ""
+        )
+    wrong = [name for name in entry.gives if name not in _GIVEN_OF[entry.of]]
+    if wrong or not entry.gives:
+        place = topic.document.place((*at, "gives"))
+        right = f"gives: {', '.join(_GIVEN_OF[entry.of])}"
+        problems.append(Problem(place, f"an archetype of a {entry.of} gives other values", right))
+    for name in entry.gives:
+        low, likely, high = (properties.get(name + end) for end in ("_low", "", "_high"))
+        if not low <= likely <= high:  # type: ignore[operator]
+            place = topic.document.place((*at, "gives", name))
+            problems.append(Problem(place, "the likely value lies outside its low and high", "low ≤ likely ≤ high"))
+    return AdoptedEntry(
+        entry.id, "archetype", entry.of, entry.title, properties, entry.cite, entry.known, entry.note or ""
+    )
+
+
+def _values(entry: Material | Archetype) -> Iterator[tuple[str, Dimension, Any, tuple[str, ...]]]:
+    if isinstance(entry, Material):
+        for name, dimension in _PROPERTIES.items():
+            if (text := getattr(entry, name)) is not None:
+                yield name, dimension, text, (name,)
+        return
+    for given, spread in entry.gives.items():
+        for end in ("likely", "low", "high"):
+            property_ = given if end == "likely" else f"{given}_{end}"
+            yield property_, _GIVES[given], getattr(spread, end), ("gives", given, end)
+
+
+def unknown_names(read: ReadPlan, adopted: Adopted) -> Iterator[Problem]:
+    """What a plan asks for by a name that the adopted sets do not have, or that belongs to another kind of thing."""
+    for found in read.elements.values():
+        models = [(found.element, found.path)]
+        if (was := getattr(found.element, "was", None)) is not None:
+            models.append((was, (*found.path, "was")))
+        for model, path in models:
+            for name, of in typed_fields(type(model)):
+                mark, value = of.mark(Named), getattr(model, name)
+                if mark is None or value is None:
+                    continue
+                kind = found.element.kind
+                yield from _name_problem(value, mark.catalogue, kind, read.document.place((*path, name)), adopted)
+
+
+def _name_problem(value: str, catalogue: str, kind: str, place: Place, adopted: Adopted) -> Iterator[Problem]:
+    entries = adopted.catalogue.get(catalogue, {})
+    fitting = sorted(name for name, each in entries.items() if catalogue == "material" or each.of == kind)
+    if value.lower() in fitting:
+        return
+    if not fitting:
+        what = f"the ruleset has no {catalogue}s for a {kind}, so it does not know “{value}”"
+        yield Problem(place, what, f"adopt a set with {catalogue}s, such as materials")
+        return
+    words = set(value.lower().replace(",", " ").split())
+    alike = [name for name in fitting if words & set(name.replace(",", " ").split())][:6]
+    right = nearest(value.lower(), fitting) or (f"alike: {'; '.join(alike)}" if alike else "")
+    listed = f"`dryfit rules materials {adopted.name}` lists {len({id(e) for e in entries.values()})}"
+    what = f"the ruleset has no {catalogue} “{value}”"
+    if value.lower() in entries:
+        what = f"“{value}” is an archetype of a {entries[value.lower()].of}, not of a {kind}"
+    yield Problem(place, what, f"{right}; {listed}" if right else listed)
