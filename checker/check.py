@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 
@@ -16,7 +17,7 @@ from checker.findings.words import element_name
 from checker.glossary import glossary
 from checker.plan.reader import ReadPlan, read_plan
 from checker.problems import Place, Problem, Unreadable
-from checker.ruleset.adopted import Adopted, adopted_from
+from checker.ruleset.adopted import Adopted, adopted_from, archetypes_of
 from checker.ruleset.catalogue import unknown_names
 from checker.ruleset.places import Roots, available, every_file, shipped
 
@@ -41,6 +42,7 @@ def check_read(read: ReadPlan, rules: str = "", *, explain_all: bool = False, ca
         assembler = Assembler(read, adopted, facts, session)
         findings = assembler.findings(verdicts, explain_all=explain_all)
         missing = assembler.missing(findings)
+    adopted = replace(adopted, assumptions={**adopted.assumptions, **archetypes_of(adopted, facts, read.plan.units)})
     permit = read.plan.permit
     return Result(
         read.plan.plan,

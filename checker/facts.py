@@ -36,6 +36,7 @@ class Input:
     value: Value
     assumption: str = ""
     entry: str = ""
+    entry_property: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -144,7 +144,8 @@ def is_element(model: Any) -> bool:
     return isinstance(model, type) and issubclass(model, Element)
 
 
-def element_models() -> dict[str, type[Element]]:
+@lru_cache(maxsize=1)
+def element_models() -> Mapping[str, type[Element]]:
     """Every element model that a plan can hold, by kind, in the order of the plan."""
     found: dict[str, type[Element]] = {}
 

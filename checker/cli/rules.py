@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 import click
 
@@ -142,6 +142,42 @@ def test(folders: tuple[str, ...]) -> None:
             counted = f"{tested.rules} rules, {tested.tables} tables, {tested.examples} examples"
             click.echo(f"{tested.ruleset}: {counted}: {verdict}")
     raise SystemExit(1 if wrong else 0)
+
+
+@rules.command(short_help="List the materials and archetypes that plans may name.")
+@click.argument("words", nargs=-1, metavar="[WORD…]")
+@click.option("--rules", "name", default="us", show_default=True, metavar="NAME|FOLDER", help="Ruleset.")
+@click.option("--units", type=click.Choice(["us", "metric"]), default="us", show_default=True, help="Units to print.")
+def materials(words: tuple[str, ...], name: str, units: Literal["us", "metric"]) -> None:
+    """List materials and archetypes, with their values and sources: all, or those with every WORD in a name or sort."""
+    from checker.findings.words import label
+    from checker.ruleset.catalogue import PROPERTIES
+    from checker.units import show
+
+    with told_plainly():
+        adopted = _adopted(name, "")
+        found = 0
+        for entries in adopted.catalogue.values():
+            names: dict[str, list[str]] = {}
+            for each, entry in entries.items():
+                names.setdefault(entry.name, []).append(each)
+            for entry in {entry.name: entry for entry in entries.values()}.values():
+                searched = " ".join([*names[entry.name], entry.of, entry.title]).lower()
+                if not all(word.lower() in searched for word in words):
+                    continue
+                found += 1
+                others = [each for each in names[entry.name] if each != entry.name]
+                click.echo(click.style(entry.name, bold=True) + (f"  (or: {'; '.join(others)})" if others else ""))
+                values = [
+                    f"{label(property_)} {show(value, PROPERTIES[property_], units)}"
+                    for property_, value in entry.properties.items()
+                    if isinstance(value, float)
+                ]
+                what = entry.of if entry.catalogue == "material" else f"{entry.of}: {entry.title}"
+                _paragraph("", f"{what} — {', '.join(values) or 'no values'}")
+                _paragraph("", f"{entry.source}. {entry.note}".strip())
+        if not found:
+            raise click.UsageError(f"no material or archetype has “{' '.join(words)}” in its names")
 
 
 def _adopted(name: str, date: str) -> Adopted:

@@ -10,7 +10,7 @@ from typing import Any, Protocol, cast
 from checker.calc.errors import OutOfRange
 from checker.derive import derivations
 from checker.derive.envelope.drawn_rooms import with_drawn_surfaces
-from checker.derive.registry import Derivation, Lacks, Need
+from checker.derive.registry import Derivation, Lacks, Need, Using
 from checker.facts import Calculation, Fact, Facts, Fault, Input, Item, Known, Members, Ref, State, Value
 from checker.glossary import HOUSE_LINK, WAS, Glossary, element_models, glossary, typed_fields
 from checker.plan.consistency import Found
@@ -197,13 +197,13 @@ class Deriver:
         known = self.elements[ref]
         inputs: list[Input] = []
         missing: dict[Item, None] = {}
-        rests_on: dict[str, None] = {}
+        rests: dict[str, dict[str, None]] = {}
         values: dict[str, Any] = {}
         without: dict[str, dict[Item, None]] = {}
         settled = True
         for name, need in derivation.needs.items():
             lacking = without.setdefault(name, {}) if need.optional else missing
-            values[name] = self._need(ref, name, need, inputs, lacking, rests_on)
+            values[name] = self._need(ref, name, need, inputs, lacking, rests.setdefault(name, {}))
             settled = settled and (need.optional or values[name] is not None)
         stated = known.values.get(derivation.attribute)
         calculation: Calculation | None = None
@@ -219,13 +219,25 @@ class Deriver:
                     missing.update(without[name] or {Item(ref, derivation.needs[name].attribute): None})
             elif result is not None:
                 by = derivation.by
+                if isinstance(result, Using):
+                    idle = {
+                        name
+                        for name, need in derivation.needs.items()
+                        if need.optional and name not in result.parameters
+                    }
+                    inputs = [each for each in inputs if each.symbol not in idle]
+                    rests = {name: names for name, names in rests.items() if name not in idle}
+                    result = result.value
                 calculation = Calculation(f"{by.__module__}.{by.__name__}", tuple(inputs), result)
         if stated is not None:
             if calculation is not None:
                 known.values[derivation.attribute] = Fact(stated.value, "stated", stated.place, computed=calculation)
         elif calculation is not None:
             known.values[derivation.attribute] = Fact(
-                calculation.result, "computed", calculation=calculation, rests_on=tuple(rests_on)
+                calculation.result,
+                "computed",
+                calculation=calculation,
+                rests_on=tuple(dict.fromkeys(each for names in rests.values() for each in names)),
             )
         else:
             on_plan = self._words.kinds[ref.kind].attributes[derivation.attribute].on_plan
@@ -291,17 +303,29 @@ class Deriver:
         if fact is None:
             missing[item] = None
             return None
-        field = next(of for name, of in typed_fields(element_models()[ref.kind]) if name == need.attribute)
-        catalogue = cast(Named, field.mark(Named)).catalogue
+        catalogue = _catalogue_of(ref.kind, need.attribute)
         entry = self.catalogue.get(catalogue, {}).get(str(fact.value).lower())
         value = entry.properties.get(need.entry_property) if entry else None
         if entry is None or value is None:
             missing[item] = None
             return None
-        inputs.append(Input(symbol, item, value, entry=f"{catalogue} {entry.name}"))
+        inputs.append(
+            Input(symbol, item, value, entry=f"{catalogue} “{entry.name}”", entry_property=need.entry_property)
+        )
         if catalogue == "archetype":
-            rests_on[f"archetype {entry.name}"] = None
+            rests_on[f"archetype “{entry.name}”"] = None
         return value
+
+
+@cache
+def _catalogue_of(kind: str, attribute: str) -> str:
+    """Which catalogue an attribute names an entry of."""
+    field = next(of for name, of in typed_fields(element_models()[kind]) if name == attribute)
+    return cast(Named, field.mark(Named)).catalogue
+
+
+def _each_once(groups: Iterable[Iterable[str]]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for group in groups for name in group))
 
 
 def contradicts(fact: Fact, derivation: Derivation) -> bool:

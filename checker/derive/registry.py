@@ -9,7 +9,8 @@ declare; it is not called at all while one of them is unknown. A need is an attr
 (`flights[].total_rise`), an assumption of the ruleset (`assumed:counted_height`), or a value of the ruleset's catalogue
 for the material or archetype that the element names (`named:material.conductivity`). It returns None where the needs
 do not settle the value. A need that ends in `?` is passed as None while it is unknown; a function that finds it needs
-it after all returns `lacks("its_name")`, and the need is reported as missing.
+it after all returns `lacks("its_name")`, and the need is reported as missing; one that takes only some of those that
+are known returns `using(value, "their_names")`.
 """
 
 from __future__ import annotations
@@ -49,6 +50,19 @@ class Lacks(tuple[str, ...]):
 def lacks(*parameters: str) -> Lacks:
     """Say which optional needs a derivation cannot do without in the case at hand."""
     return Lacks(parameters)
+
+
+@dataclass(frozen=True, slots=True)
+class Using:
+    """A value with the optional needs that it was made from; the others do not count as its inputs."""
+
+    value: Any
+    parameters: frozenset[str]
+
+
+def using(value: Any, *parameters: str) -> Using:
+    """Say which optional needs a value was made from, where it was one of several."""
+    return Using(value, frozenset(parameters))
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,6 +28,8 @@ _WORD: Mapping[str, VerdictWord] = {
     "excused": "excused",
     "na": "does not apply",
 }
+ALWAYS_IN_SCOPE = ("permit", "hazards")
+"""Trades that belong to every permit, whatever its scope."""
 _CHANGED = frozenset({"new", "altered", "replaced", "moved", "reused"})
 _ORDER = {"does not meet": 0, "cannot tell": 1, "excused": 2, "meets": 3, "does not apply": 4}
 
@@ -99,7 +101,7 @@ class Assembler:
             sheet=rule.sheet,
             due=rule.due,
             due_now=STAGES.index(rule.due) <= self.stage if rule.due else True,
-            in_scope=not self.scope or rule.trade in (*self.scope, "permit"),
+            in_scope=not self.scope or rule.trade in (*self.scope, *ALWAYS_IN_SCOPE),
             place=known.place,
         )
 

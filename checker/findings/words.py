@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from typing import Literal
 
 from checker.engine.conditions import Against, LookUp, Node
-from checker.facts import Calculation, Fact, Facts, Item, Ref, Value
+from checker.facts import Calculation, Fact, Facts, Input, Item, Ref, Value
 from checker.glossary import Attribute, Glossary
 from checker.problems import visible
 from checker.ruleset.adopted import AdoptedTable
+from checker.ruleset.catalogue import PROPERTIES
 from checker.units import Dimension, show, units_for
 
 System = Literal["us", "metric"]
@@ -142,6 +143,14 @@ def _blank(dimension: Dimension, system: System) -> str:
     return f"… {usual.get(dimension) or (units[0] if units else '')}".rstrip()
 
 
+def entry_value(each: Input, system: System) -> str:
+    """A value of a material or archetype as the trade reads it."""
+    dimension = PROPERTIES.get(each.entry_property)
+    return (
+        show(float(each.value), dimension, system) if dimension and isinstance(each.value, float) else str(each.value)
+    )
+
+
 class Sentences:
     """Fills the sentences of rules with the values of a plan."""
 
@@ -198,7 +207,9 @@ class Sentences:
         """The inputs of a calculation in words; those of other elements than the subject say whose they are."""
         parts: list[str] = []
         for each in calculation.inputs:
-            if each.item is not None and each.item.name != "status":
+            if each.entry:
+                parts.append(f"{label(each.entry_property)} {entry_value(each, self.system)} of {each.entry}")
+            elif each.item is not None and each.item.name != "status":
                 whose = "" if each.item.ref == subject else f" of {element_name(each.item.ref)}"
                 parts.append(f"{label(each.item.name)}{whose} {self.value(each.item, each.value)}")
             elif each.assumption:

@@ -11,9 +11,10 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from checker.facts import Calculation, Item, Ref
 from checker.findings.finding import VERDICTS, Because, Finding, MissingItem, Result
-from checker.findings.words import label
+from checker.findings.words import entry_value, label
 from checker.problems import Place
 from checker.report.arrange import NOT_AN_APPROVAL, arrange
+from checker.report.sheets import sheets_of
 from checker.ruleset.adopted import Applied
 from checker.ruleset.choices import SEVERITIES
 
@@ -141,6 +142,7 @@ class InputData(_Data):
     value: Any
     shown: str
     assumption: str
+    entry: str
 
 
 class CalculationData(_Data):
@@ -214,6 +216,26 @@ class CautionData(_Data):
     says: str
 
 
+class SheetRowData(_Data):
+    """A row of a calculation sheet."""
+
+    group: str
+    name: str
+    cells: list[str]
+
+
+class SheetData(_Data):
+    """A calculation sheet, as it is printed."""
+
+    key: str
+    title: str
+    columns: list[str]
+    units: list[str]
+    """Of each column after the first; "" where its cells have units of their own or none."""
+    rows: list[SheetRowData]
+    lines: list[str]
+
+
 class Report(_Data):
     """What a check of one plan found. It is no approval; local code governs."""
 
@@ -229,6 +251,7 @@ class Report(_Data):
     """Without what meets or does not apply, unless all was asked for."""
     missing: list[MissingData]
     calculations: list[CalculationData]
+    sheets: list[SheetData]
     assumptions: list[AssumptionData]
     cautions: list[CautionData]
 
@@ -276,6 +299,21 @@ def report_of(result: Result, *, everything: bool = False) -> Report:
         findings=[_finding(each) for each in kept if everything or each.listed],
         missing=[_missing(each) for each in result.missing],
         calculations=list(_calculations(result)),
+        sheets=[
+            SheetData(
+                key=each.key,
+                title=each.title,
+                columns=list(each.columns),
+                units=list(each.units),
+                rows=[
+                    SheetRowData(group=group, name=row.name.strip(), cells=list(row.cells))
+                    for group, rows in each.groups
+                    for row in rows
+                ],
+                lines=list(each.lines),
+            )
+            for each in sheets_of(result)
+        ],
         assumptions=list(_assumptions(result)),
         cautions=[CautionData(trade=trade, says=says) for trade, says in arranged.cautions],
     )
@@ -430,7 +468,9 @@ def _calculations(result: Result) -> Iterable[CalculationData]:
 
 def _inputs(calculation: Calculation, sentences: Any, result: Result) -> Iterator[InputData]:
     for each in calculation.inputs:
-        if each.item is not None:
+        if each.entry:
+            shown = f"{entry_value(each, result.units)} of {each.entry}"
+        elif each.item is not None:
             shown = sentences.value(each.item, each.value)
         else:
             shown = f"{label(each.assumption)} as assumed"
@@ -441,6 +481,7 @@ def _inputs(calculation: Calculation, sentences: Any, result: Result) -> Iterato
             value=each.value,
             shown=shown,
             assumption=each.assumption,
+            entry=each.entry,
         )
 
 

@@ -12,6 +12,7 @@ from checker.findings.finding import Because, Result
 from checker.findings.words import element_name, label
 from checker.problems import visible
 from checker.report.arrange import NOT_AN_APPROVAL, Group, Numbered, Reader, Together, arrange, count, together
+from checker.report.sheets import Sheet, sheets_of
 
 _INDENT = 5
 _STYLE = {"danger": "bold red", "correction": "bold", "advice": "dim"}
@@ -73,6 +74,9 @@ class _Printer:
         for group in arranged.groups:
             self.group(group, reader)
         self.untold()
+        for sheet in sheets_of(self.result):
+            if everything or not sheet.detailed:
+                self.sheet(sheet)
         self.rest(arranged.clear, arranged.outside)
         if arranged.cautions:
             self.heading("Cautions")
@@ -167,6 +171,47 @@ class _Printer:
             self.labelled("by", f"{each.cite}; {each.rule}")
             where = f"plan line {each.place.line}" if each.place else ""
             self.labelled("decides", " · ".join(part for part in (each.decides, each.sheet, where) if part))
+
+    def sheet(self, sheet: Sheet) -> None:
+        """A calculation sheet, its columns as narrow as its cells; names wrap if the terminal is narrow."""
+        self.heading(sheet.title)
+        rows = [row for _, those in sheet.groups for row in those]
+        columns = list(zip(*(row.cells for row in rows), strict=True))
+        kept = [number for number, cells in enumerate(columns) if any(cells)]
+        dropped: list[str] = list(sheet.spare)
+        names = max(len(row.name) for row in rows)
+        while True:
+            heads, units = ([of[number] for number in kept] for of in (sheet.columns[1:], sheet.units))
+            widths = [
+                max(len(head), len(unit), *map(len, columns[number]))
+                for head, unit, number in zip(heads, units, kept, strict=True)
+            ]
+            gap = 1 if sum(widths) + 2 * len(widths) + names > self.console.width - 2 else 2
+            if not dropped or sum(widths) + gap * len(widths) + names <= self.console.width - 2:
+                break
+            leave = dropped.pop(0)
+            kept = [number for number in kept if sheet.columns[number + 1] != leave]
+        first = max(12, min(names, self.console.width - sum(widths) - gap * len(widths) - 2))
+        pad = " " * gap
+        titles = pad.join(head.rjust(width) for head, width in zip(heads, widths, strict=True))
+        self._put(Text(f"  {sheet.columns[0]:{first}}{pad}{titles}", style="dim"))
+        if any(units):
+            below = pad.join(unit.rjust(width) for unit, width in zip(units, widths, strict=True))
+            self._put(Text(f"  {'':{first}}{pad}{below}", style="dim"))
+        for title, those in sheet.groups:
+            if title:
+                self._put(Text(f"  {title}", style="bold"))
+            for row in those:
+                cells = pad.join(row.cells[number].rjust(width) for number, width in zip(kept, widths, strict=True))
+                indent = row.name[: len(row.name) - len(row.name.lstrip())]
+                pieces = Text(row.name.strip()).wrap(self.console, max(4, first - len(indent)))
+                style = "bold" if row.level else ""
+                for number, piece in enumerate(pieces):
+                    piece.rstrip()
+                    beside = f"{pad}{cells}" if number == 0 else ""
+                    self._put(Text(f"  {indent + _printable(piece.plain):{first}}{beside}".rstrip(), style=style))
+        for text in sheet.lines:
+            self.line(text, 2, "dim")
 
     def rest(self, clear: tuple[tuple[str, int], ...], outside: int) -> None:
         if not clear and not outside:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
-from typing import Any
+from typing import Any, Literal
 
 from checker.engine.conditions import Node, from_data, to_data
 from checker.engine.program import Column, Logic, Program, TableRows
-from checker.facts import Value
+from checker.facts import Facts, Value
 from checker.glossary import glossary
 from checker.problems import Place
-from checker.ruleset.catalogue import AdoptedEntry
+from checker.ruleset.catalogue import PROPERTIES, AdoptedEntry
+from checker.units import show
 
 
 @dataclass(frozen=True, slots=True)
@@ -277,3 +278,29 @@ def _assumption(data: Mapping[str, Any]) -> AdoptedAssumption:
             "amended_by": tuple(_applied(each) for each in data["amended_by"]),
         }
     )
+
+
+def archetypes_of(adopted: Adopted, facts: Facts, system: Literal["us", "metric"]) -> dict[str, AdoptedAssumption]:
+    """The archetypes that values of a plan rest on, as the assumptions that they are, by name."""
+    found: dict[str, AdoptedAssumption] = {}
+    used = {
+        each.entry
+        for known in facts.elements.values()
+        for fact in known.values.values()
+        if (calculation := fact.calculation or fact.computed)
+        for each in calculation.inputs
+        if each.entry.startswith("archetype ")
+    }
+    entries = {f"archetype “{entry.name}”": entry for entry in adopted.catalogue.get("archetype", {}).values()}
+    for name in sorted(used):
+        entry = entries[name]
+        values = []
+        for property_, dimension in PROPERTIES.items():
+            low, likely, high = (entry.properties.get(property_ + end) for end in ("_low", "", "_high"))
+            if isinstance(low, float) and isinstance(likely, float) and isinstance(high, float):
+                first, middle, last = (show(each, dimension, system) for each in (low, likely, high))
+                values.append(f"{middle}, from {first} to {last}")
+        cite = Citation("", "", entry.cite, "", entry.known)
+        title = f"{entry.title} (archetype “{entry.name}”)"
+        found[name] = AdoptedAssumption(name, title, "", "; ".join(values), cite, entry.note, ())
+    return found

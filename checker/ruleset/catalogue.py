@@ -58,6 +58,12 @@ _GIVES = {
     "solar_gain": Dimension.FRACTION,
     "air_changes_50": Dimension.AIR_CHANGES,
 }
+PROPERTIES: Mapping[str, Dimension] = {
+    **_PROPERTIES,
+    **_GIVES,
+    **{f"{name}_{end}": dimension for name, dimension in _GIVES.items() for end in ("low", "high")},
+}
+"""The dimension of every property of an entry."""
 _GIVEN_OF = {
     "assembly": ("resistance",),
     "window": ("u_factor", "solar_gain"),

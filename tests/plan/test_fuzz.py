@@ -50,7 +50,11 @@ def test_a_mutated_plan_that_can_be_read_can_be_checked(readable: list[ReadPlan]
     in_force(one_date[0], RULES, cache)
     failing = 0
     for plan in one_date[:CHECKED]:
-        result = check_read(plan, RULES, cache=cache)
+        try:
+            result = check_read(plan, RULES, cache=cache)
+        except Unreadable as error:  # the ruleset does not know a material that the mutation named
+            assert all(each.place.file == "plan.yaml" and each.right for each in error.problems)
+            continue
         assert result.exit_status in (0, 1, 3)
         failing += result.exit_status == 1
     assert failing > CHECKED / 2

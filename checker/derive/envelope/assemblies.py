@@ -6,7 +6,7 @@ from itertools import product
 
 from checker.calc.thermal import assembly, moisture, section
 from checker.derive.envelope.layers import FOAMS, INSULATING
-from checker.derive.registry import Lacks, derives, lacks
+from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
 VENTED = "vented air space"
@@ -150,15 +150,17 @@ def _effective(
     },
     agrees_within=0.15,
 )
-def _u_factor(method: str, archetype: float | None, **by: float | None) -> float | Lacks:
+def _u_factor(method: str, archetype: float | None, **by: float | None) -> Using | Lacks:
     name = {
         "parallel paths": "parallel",
         "isothermal planes": "isothermal",
         "combined": "combined",
         "framed layers only": "effective",
     }[method]
-    resistance = by[name] if by[name] is not None else archetype
-    return lacks(name) if resistance is None else assembly.u_from_resistance(resistance)
+    resistance = by[name]
+    if resistance is not None:
+        return using(assembly.u_from_resistance(resistance), name)
+    return lacks(name) if archetype is None else using(assembly.u_from_resistance(archetype), "archetype")
 
 
 @derives(

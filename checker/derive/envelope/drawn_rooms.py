@@ -72,6 +72,12 @@ def _rect(found: Found) -> Rect | None:
     return west, south, west + across, south + along
 
 
+def _to_middle_of_walls(rect: Rect) -> Rect:
+    """A room with half of the walls around it, so that no strip is left between rooms of a storey."""
+    half = THICKEST_WALL_M / 2
+    return rect[0] - half, rect[1] - half, rect[2] + half, rect[3] + half
+
+
 class _Storeys:
     """The rooms of a house in one state."""
 
@@ -98,7 +104,8 @@ class _Storeys:
         says, found = self.says(id_), self.rooms[id_]
         if says.heated is False:
             return {}
-        rect, level_id = _rect(found), cast(Room, found.element).level
+        room = cast(Room, found.element)
+        rect, level_id = _rect(found), room.level
         level = self._level(level_id)
         if rect is None or level is None or level_id is None or says.ceiling == "sloped":
             return None
@@ -109,15 +116,18 @@ class _Storeys:
         sizes: _Sizes = {}
         free = free_sides(rect, list(others.values()), THICKEST_WALL_M)
         if (length := sum(free.values())) > 0:
-            sizes["walls", ""] = (("outdoors", level.walls or "", None), {"length": length, "height": height})
+            sizes["walls", ""] = (
+                ("outdoors", room.walls_as or level.walls or "", None),
+                {"length": length, "height": height},
+            )
         for other, other_rect in others.items():
             shared = shared_side(rect, other_rect, THICKEST_WALL_M)
             if shared and self.says(other).heated is False:
                 part: _Part = ("room", "", other)
                 sizes["wall", other] = (part, {"length": shared[1], "height": height})
         for name, beyond, assembly in (
-            ("ceiling", self.above.get(level_id), level.ceiling),
-            ("floor", level.below, level.floor),
+            ("ceiling", self.above.get(level_id), room.ceiling_as or level.ceiling),
+            ("floor", level.below, room.floor_as or level.floor),
         ):
             whole = self._horizontal(name, rect, beyond, assembly or "", sizes)
             if not whole:
@@ -138,16 +148,17 @@ class _Storeys:
             if drawn is None:
                 return False
             for id_, other in drawn.items():
-                area = overlap_area(rect, other)
-                rects.append(other)
-                heated = self.says(id_).heated
-                if heated is None:
+                says = self.says(id_)
+                if says.heated is None:
                     return False
-                if not heated and area > LEAST_M2:
+                if not says.heated and says.use == "attic":
+                    continue  # as cold as the outdoors: its insulation lies in the floor
+                area = overlap_area(rect, other)
+                rects.append(_to_middle_of_walls(other))
+                if not says.heated and area > LEAST_M2:
                     sizes[name, id_] = (("room", assembly, id_), {"area": area})
         rest = uncovered_area(rect, rects)
-        walls_between = bool(rects) and rest < 0.1 * (rect[2] - rect[0]) * (rect[3] - rect[1])
-        if rest > LEAST_M2 and not walls_between:
+        if rest > LEAST_M2:
             sizes[name, ""] = ((faces, assembly, None), {"area": rest})
         return True
 

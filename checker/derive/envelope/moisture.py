@@ -6,7 +6,7 @@ import math
 
 from checker.calc.thermal import moisture, monthly, rafter_bay
 from checker.derive.envelope.assemblies import VENTED
-from checker.derive.registry import derives
+from checker.derive.registry import Lacks, derives, lacks
 from checker.units import Dimension
 
 SLICE_M2K_W = 0.25
@@ -110,16 +110,24 @@ _BAY = {
     Dimension.LENGTH,
     "depth of the insulation in the bay, under the strapping too",
     by=sum,
-    needs={
-        "main": "layers[].main_framing",
-        "insulates": "layers[].insulates",
-        "thicknesses_m": "layers[].solid_thickness",
-    },
+    needs={"depths_m": "layers[].depth_in_bay"},
     agrees_within=0.0064,
 )
-def _insulation_depth(main: list[bool], insulates: list[bool], thicknesses_m: list[float]) -> float | None:
-    depths = [t for framed, fills, t in zip(main, insulates, thicknesses_m, strict=True) if framed and fills]
-    return sum(depths) if depths else None
+def _insulation_depth(depths_m: list[float]) -> float | None:
+    return sum(depths_m) or None
+
+
+@derives(
+    "layer.depth_in_bay",
+    Dimension.LENGTH,
+    "depth that an insulation takes between studs, joists or rafters; 0 for every other layer",
+    by=float,
+    needs={"main": "main_framing", "insulates": "insulates", "thickness_m": "thickness?"},
+)
+def _depth_in_bay(main: bool, insulates: bool, thickness_m: float | None) -> float | Lacks:
+    if not main or not insulates:
+        return 0.0
+    return lacks("thickness_m") if thickness_m is None else thickness_m
 
 
 @derives(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from checker.calc import opening
 from checker.calc.thermal import assembly, ground, room_loss
-from checker.derive.registry import Lacks, derives, lacks
+from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
 
@@ -72,13 +72,13 @@ def _inside(held_c: float) -> float:
 )
 def _other_side(
     faces: str, outdoors_c: float | None, ground_c: float | None, neighbour_c: float | None
-) -> float | Lacks:
+) -> Using | Lacks:
     name, value = {
         "outdoors": ("outdoors_c", outdoors_c),
         "ground": ("ground_c", ground_c),
         "room": ("neighbour_c", neighbour_c),
     }[faces]
-    return lacks(name) if value is None else value
+    return lacks(name) if value is None else using(value, name)
 
 
 @derives(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from checker.calc.air import air_properties, duct, duct_system, equipment
 from checker.calc.thermal import climate
-from checker.derive.registry import Lacks, derives, lacks
+from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
 _FUELS = frozenset({"natural gas", "propane"})
@@ -174,12 +174,13 @@ def _system_airflow(
     rise_k: float | None,
     density: float | None,
     heat: float | None,
-) -> float | Lacks:
+) -> Using | Lacks:
     if measured_m3_s is not None:
-        return measured_m3_s
+        return using(measured_m3_s, "measured_m3_s")
     if rise_k is not None and output_w is not None and density is not None and heat is not None:
-        return equipment.airflow_for_rise(output_w, rise_k, density, heat)
-    return lacks("stated_m3_s") if stated_m3_s is None else stated_m3_s
+        airflow = equipment.airflow_for_rise(output_w, rise_k, density, heat)
+        return using(airflow, "output_w", "rise_k", "density", "heat")
+    return lacks("stated_m3_s") if stated_m3_s is None else using(stated_m3_s, "stated_m3_s")
 
 
 @derives(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from checker.calc import ceiling
 from checker.calc.air import air_properties, equipment
 from checker.calc.thermal import infiltration, room_loss
-from checker.derive.registry import Lacks, derives, lacks
+from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
 
@@ -16,11 +16,12 @@ from checker.units import Dimension
     by=float,
     needs={"heated": "heated", "stated_c": "design_indoor_temperature?", "assumed_c": "assumed:indoor_temperature?"},
 )
-def _held(heated: bool, stated_c: float | None, assumed_c: float | None) -> float | Lacks | None:
+def _held(heated: bool, stated_c: float | None, assumed_c: float | None) -> Using | Lacks | None:
     if not heated:
         return None
-    found = stated_c if stated_c is not None else assumed_c
-    return lacks("stated_c") if found is None else found
+    if stated_c is not None:
+        return using(stated_c, "stated_c")
+    return lacks("stated_c") if assumed_c is None else using(assumed_c, "assumed_c")
 
 
 @derives(
@@ -31,10 +32,10 @@ def _held(heated: bool, stated_c: float | None, assumed_c: float | None) -> floa
     needs={"heated": "heated", "held_c": "held_temperature?", "balance_c": "unheated_temperature?"},
     agrees_within=0.5,
 )
-def _winter(heated: bool, held_c: float | None, balance_c: float | None) -> float | Lacks:
+def _winter(heated: bool, held_c: float | None, balance_c: float | None) -> Using | Lacks:
     if heated:
-        return lacks("held_c") if held_c is None else held_c
-    return lacks() if balance_c is None else balance_c
+        return lacks("held_c") if held_c is None else using(held_c, "held_c")
+    return lacks() if balance_c is None else using(balance_c, "balance_c")
 
 
 @derives(
@@ -121,10 +122,10 @@ def _volume(
         "archetype": "named:tightness.air_changes_50?",
     },
 )
-def _air_changes_50(measured: float | None, target: float | None, archetype: float | None) -> float | Lacks:
-    for value in (measured, target, archetype):
+def _air_changes_50(measured: float | None, target: float | None, archetype: float | None) -> Using | Lacks:
+    for name, value in (("measured", measured), ("target", target), ("archetype", archetype)):
         if value is not None:
-            return value
+            return using(value, name)
     return lacks("measured")
 
 

@@ -142,6 +142,12 @@ class Room(Worked, RoomSays):
     """Of a room drawn as a rectangle, its size from west to east, inside; a room whose walls move is another room."""
     size_south_north: Depth | None = None
     """Of a room drawn as a rectangle, its size from south to north, inside."""
+    walls_as: Annotated[Ident | None, LinkTo("assembly", inverse="walls_of_rooms", absent_is_none=True)] = None
+    """How its outside walls are built, if not as those of its level; for a room drawn as a rectangle."""
+    ceiling_as: Annotated[Ident | None, LinkTo("assembly", inverse="ceilings_of_rooms", absent_is_none=True)] = None
+    """How the ceiling or roof over it is built, if not as that of its level."""
+    floor_as: Annotated[Ident | None, LinkTo("assembly", inverse="floors_of_rooms", absent_is_none=True)] = None
+    """How its floor is built, if not as that of its level."""
     opens_to: Annotated[Ident | None, LinkTo("room", inverse="serves_rooms")] = None
     """The hall or room right outside the door."""
     windows: Annotated[list[Ident] | None, LinkTo("window", inverse="rooms", exclusive=True)] = None

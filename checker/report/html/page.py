@@ -15,6 +15,7 @@ from checker.findings.finding import Result
 from checker.problems import visible
 from checker.report.arrange import NOT_AN_APPROVAL, Reader, count
 from checker.report.html.rows import Page, page_of
+from checker.report.sheets import sheets_of
 
 _FEET = r"""'-\d{1,2}(?: \d{1,2}/\d{1,2})?"?"""
 _UNITS = r"(?:(?:in|ft|mm|cm|m)[²³]?|lb|kg|psf|psi|kPa|Pa|kN|N|cfm|L/s|kW|W|A|V|h|min|s)(?!\w)|%"
@@ -37,6 +38,7 @@ def html_page(result: Result, reader: Reader, *, everything: bool = False) -> st
             arranged=page.arranged,
             adopted=result.adopted,
             result=result,
+            sheets=sheets_of(result),
             reader=reader,
             version=__version__,
             not_an_approval=NOT_AN_APPROVAL,

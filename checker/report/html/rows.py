@@ -12,7 +12,7 @@ from pathlib import PurePosixPath, PureWindowsPath
 
 from checker.facts import Calculation, Fact, Item, Ref
 from checker.findings.finding import Because, Finding, MissingItem, Result
-from checker.findings.words import Sentences, element_name, label
+from checker.findings.words import Sentences, element_name, entry_value, label
 from checker.glossary import glossary
 from checker.report.arrange import Arrangement, Group, Numbered, Reader, arrange, together
 from checker.ruleset.adopted import AdoptedAssumption, Applied, Citation
@@ -349,6 +349,9 @@ class _Rows:
     def _inputs(self, calculation: Calculation, subject: Ref, numeric: bool) -> Iterator[str]:
         for each in calculation.inputs:
             if numeric and each.item is not None and each.item.name == "status":
+                continue
+            if each.entry:
+                yield f"{label(each.entry_property)} {entry_value(each, self.result.units)} of {each.entry}"
                 continue
             if each.item is None:
                 yield f"{label(each.assumption)} {self._assumed_value(each.assumption)} (assumed)"
