@@ -96,7 +96,10 @@ class Fault:
     """An attribute that cannot be computed because the plan's numbers make no sense together."""
 
     item: Item
+    symbol: str
+    """Of the input that is out of range; of another value, its name in the calculation."""
     what: str
+    legal: str
     inputs: tuple[Input, ...]
 
 

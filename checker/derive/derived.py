@@ -211,7 +211,7 @@ class Deriver:
             try:
                 result = derivation.function(**values)
             except OutOfRange as error:
-                self.faults.append(Fault(item, str(error), tuple(inputs)))
+                self.faults.append(Fault(item, error.name, str(error), error.legal, tuple(inputs)))
                 result = None
             if isinstance(result, Lacks):
                 for name in result:

@@ -11,7 +11,7 @@ from checker.engine.conditions import Against, Node
 from checker.engine.program import Program
 from checker.engine.session import Session, Verdict
 from checker.engine.why import Reasons, Why
-from checker.facts import Facts, Item, Ref
+from checker.facts import Facts, Fault, Item, Ref
 from checker.findings.finding import BUILT_IN, Because, Finding, MissingItem, VerdictWord
 from checker.findings.words import Limit, Sentences, element_name, label, limit_of, margin_words
 from checker.glossary import element_models
@@ -208,8 +208,14 @@ class Assembler:
                     fact.place,
                     "State the one that is right and leave the other out.",
                 )
+        alike: dict[tuple[str, str, str], list[Fault]] = {}
         for fault in self.facts.faults:
-            says = f"{label(fault.item.name).capitalize()} cannot be worked out: {fault.what}."
+            alike.setdefault((fault.item.ref.kind, fault.item.name, fault.legal), []).append(fault)
+        for faults in alike.values():
+            fault = next((each for each in faults if each.item.ref.state == "after"), faults[0])
+            others = len({each.item.ref.id for each in faults}) - 1
+            more = f" The same of {others} more." if others else ""
+            says = f"{label(fault.item.name).capitalize()} cannot be worked out: {self._fault_words(fault)}.{more}"
             place = self.facts.elements[fault.item.ref].place
             yield self._built_in(
                 "numbers-make-no-sense",
@@ -219,6 +225,15 @@ class Assembler:
                 place,
                 "Check the numbers that go into it.",
             )
+
+    def _fault_words(self, fault: Fault) -> str:
+        """What is out of range, as the trade reads it where it is a value of the plan."""
+        of = next((each for each in fault.inputs if each.symbol == fault.symbol and each.item and not each.entry), None)
+        if of is None or of.item is None:
+            return fault.what
+        whose = "" if of.item.ref == fault.item.ref else f" of {element_name(of.item.ref)}"
+        value = self.words.value(of.item, of.value)
+        return f"{label(of.item.name)}{whose} is {value}; it must be {fault.legal}"
 
     def _outside_scope(self) -> Iterator[Finding]:
         """A trade that the plan changes although the permit's scope leaves it out."""

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
 
 from checker.glossary import typed_fields
-from checker.plan.elements import Element, Says, Status
+from checker.plan.elements import Element, Section, Status
 from checker.plan.fields import LinkTo
 from checker.problems import Problem
 from checker.source import Document
@@ -30,13 +29,12 @@ class Found:
 def check_pairs(elements: Mapping[tuple[str, str], Found], document: Document) -> Iterator[Problem]:
     """Pairs of values the wrong way round, and lines that exclude each other."""
     for found in elements.values():
-        says: list[tuple[Any, Steps]] = [(found.element, found.path)]
+        says: list[tuple[Section, Steps]] = [(found.element, found.path)]
         if (was := getattr(found.element, "was", None)) is not None:
             says.append((was, (*found.path, "was")))
         for model, path in says:
-            if not isinstance(model, Says):
-                continue
-            what = f"{found.element.kind} “{found.element.id}”"
+            name = f"{found.element.kind} “{found.element.id}”" if found.element.id else f"the {found.element.kind}"
+            yield from _lists(model, name, path, document)
             for lesser, greater in model.ORDERED:
                 low, high = getattr(model, lesser), getattr(model, greater)
                 if low is not None and high is not None and low > high * (1 + 1e-9):
@@ -44,14 +42,28 @@ def check_pairs(elements: Mapping[tuple[str, str], Found], document: Document) -
                     line = document.place((*path, greater)).line
                     yield Problem(
                         place,
-                        f"`{lesser}` of {what} is more than its `{greater}` on line {line}",
+                        f"`{lesser}` of {name} is more than its `{greater}` on line {line}",
                         "look whether the two are the wrong way round",
                     )
             for one, other in model.EXCLUDE:
                 if getattr(model, one) is not None and getattr(model, other) is not None:
                     right = "a framed layer has `fill`, an unbroken one `material`" if one == "material" else "keep one"
                     place = document.key_place((*path, other))
-                    yield Problem(place, f"{what} says both `{one}` and `{other}`", right)
+                    yield Problem(place, f"{name} says both `{one}` and `{other}`", right)
+
+
+def _lists(model: Section, name: str, path: Steps, document: Document) -> Iterator[Problem]:
+    """Lists that have not as many items as they must."""
+    for field in model.MONTHLY:
+        values = getattr(model, field)
+        if values is not None and len(values) != 12:
+            what = f"`{field}` of {name} has {len(values)} values"
+            yield Problem(document.place((*path, field)), what, "give one for each month, from January: 12")
+    for one, other in model.SAME_LENGTH:
+        first, second = getattr(model, one), getattr(model, other)
+        if first is not None and second is not None and len(first) != len(second):
+            what = f"`{one}` of {name} has {len(first)} values, `{other}` {len(second)}"
+            yield Problem(document.place((*path, one)), what, "the two belong together item by item")
 
 
 def check_loops(elements: Mapping[tuple[str, str], Found], document: Document) -> Iterator[Problem]:

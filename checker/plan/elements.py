@@ -40,6 +40,14 @@ class Section(BaseModel):
         validate_default=False,
         defer_build=True,
     )
+    ORDERED: ClassVar[tuple[tuple[str, str], ...]] = ()
+    """Pairs of fields of which the first cannot be more than the second."""
+    EXCLUDE: ClassVar[tuple[tuple[str, str], ...]] = ()
+    """Pairs of fields that exclude each other."""
+    SAME_LENGTH: ClassVar[tuple[tuple[str, str], ...]] = ()
+    """Pairs of lists that belong together item by item."""
+    MONTHLY: ClassVar[tuple[str, ...]] = ()
+    """Lists of a value for each month."""
     _open_lists: frozenset[str] = PrivateAttr(default=frozenset())
 
     @model_validator(mode="wrap")
@@ -63,11 +71,6 @@ class Section(BaseModel):
 
 class Says(Section):
     """What can be said of an element in one state; the attributes of a kind are the fields of its `Says` class."""
-
-    ORDERED: ClassVar[tuple[tuple[str, str], ...]] = ()
-    """Pairs of fields of which the first cannot be more than the second."""
-    EXCLUDE: ClassVar[tuple[tuple[str, str], ...]] = ()
-    """Pairs of fields that exclude each other."""
 
 
 class Element(Section):

@@ -103,6 +103,9 @@ class Site(Single):
     kind: ClassVar[str] = "site"
     meaning: ClassVar[str] = "the lot and the design data of the place"
     trade: ClassVar[str] = "zoning"
+    ORDERED: ClassVar[tuple[tuple[str, str], ...]] = (("heating_design_temperature", "coldest_months_temperature"),)
+    SAME_LENGTH: ClassVar[tuple[tuple[str, str], ...]] = (("bin_temperatures", "bin_hours"),)
+    MONTHLY: ClassVar[tuple[str, ...]] = ("monthly_temperatures", "monthly_humidities")
 
     lot_lines: Annotated[list[LotLine] | None, Holds("site")] = None
     """The sides of the lot."""

@@ -189,6 +189,7 @@ class _Sheets:
                 stage = f"; its low stage {low:.2f} times" if isinstance(low, float) else ""
                 yield f"{self.name(known.ref).capitalize()}: output {output}, {ratio:.2f} times the loss{stage}."
         yield (
+            "The air is that of a mean winter day; a windy design night takes more. "
             "“May be” is what the loss can come to where layers, labels or tightness are not known. "
             "These are the plan's own numbers, added up; they are not the load report that the code names."
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from checker.calc import opening
+from checker.calc.errors import OutOfRange
 from checker.calc.thermal import assembly, ground, room_loss
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
@@ -68,11 +69,14 @@ def _inside(held_c: float) -> float:
         "outdoors_c": "site.heating_design_temperature?",
         "ground_c": "site.ground_temperature?",
         "neighbour_c": "neighbour.winter_temperature?",
+        "edge": "perimeter_factor?",
     },
 )
 def _other_side(
-    faces: str, outdoors_c: float | None, ground_c: float | None, neighbour_c: float | None
+    faces: str, outdoors_c: float | None, ground_c: float | None, neighbour_c: float | None, edge: float | None
 ) -> Using | Lacks:
+    if faces == "ground" and edge is not None:  # the edge of a slab loses to the outdoors
+        return lacks("outdoors_c") if outdoors_c is None else using(outdoors_c, "outdoors_c", "edge")
     name, value = {
         "outdoors": ("outdoors_c", outdoors_c),
         "ground": ("ground_c", ground_c),
@@ -86,9 +90,11 @@ def _other_side(
     Dimension.TEMPERATURE_DIFFERENCE,
     "temperature inside less that on the other side",
     by=float,
-    needs={"inside_c": "inside_temperature", "other_c": "other_side_temperature"},
+    needs={"inside_c": "inside_temperature", "other_c": "other_side_temperature", "faces": "faces"},
 )
-def _difference(inside_c: float, other_c: float) -> float:
+def _difference(inside_c: float, other_c: float, faces: str) -> float:
+    if faces == "outdoors" and inside_c <= other_c:
+        raise OutOfRange("inside_c", inside_c, "over the outdoor temperature at the winter design condition")
     return inside_c - other_c
 
 
@@ -99,6 +105,9 @@ _GROUND = {
     "top_m": "top_depth?",
     "bottom_m": "bottom_depth?",
     "width_m": "floor_width?",
+    "edge_w_mk": "perimeter_factor?",
+    "edge_m": "exposed_perimeter?",
+    "area_m2": "area?",
     "soil": "assumed:soil_conductivity?",
     "inside_film": "assumed:film_inside_heat_downward?",
 }
@@ -111,13 +120,20 @@ def _ground_u(
     top_m: float | None,
     bottom_m: float | None,
     width_m: float | None,
+    edge_w_mk: float | None,
+    edge_m: float | None,
+    area_m2: float | None,
     soil: float | None,
     inside_film: float | None,
-) -> float | Lacks:
+) -> float | Using | Lacks:
+    if faces == "ground" and edge_w_mk is not None:
+        if edge_m is None or not area_m2:
+            return lacks("edge_m" if edge_m is None else "area_m2")
+        return ground.perimeter_conductance(edge_w_mk, edge_m) / area_m2
     if u_w_m2k is None:
         return lacks("u_w_m2k")
     if faces != "ground":
-        return u_w_m2k
+        return using(u_w_m2k, "u_w_m2k")
     resistance = assembly.resistance_from_u(u_w_m2k)
     if part is None or soil is None:
         return lacks("part")
@@ -137,7 +153,7 @@ def _ground_u(
     by=ground.below_grade_wall_u,
     needs=_GROUND,
 )
-def _u_factor(**of: object) -> float | Lacks:
+def _u_factor(**of: object) -> float | Using | Lacks:
     return _ground_u(**of)  # type: ignore[arg-type]
 
 
@@ -199,12 +215,12 @@ def _openings_loss(windows_w: list[float], doors_w: list[float], skylights_w: li
     needs={
         "loss_w": "heat_loss",
         "openings_w": "openings_heat_loss_low",
-        "u_w_m2k": "assembly.u_factor",
-        "low_w_m2k": "assembly.u_factor_low",
+        "u_w_m2k": "assembly.u_factor?",
+        "low_w_m2k": "assembly.u_factor_low?",
     },
 )
-def _low(loss_w: float, openings_w: float, u_w_m2k: float, low_w_m2k: float) -> float:
-    return loss_w * low_w_m2k / u_w_m2k + openings_w
+def _low(loss_w: float, openings_w: float, u_w_m2k: float | None, low_w_m2k: float | None) -> float:
+    return loss_w * (low_w_m2k / u_w_m2k if u_w_m2k and low_w_m2k else 1.0) + openings_w
 
 
 @derives(
@@ -215,12 +231,12 @@ def _low(loss_w: float, openings_w: float, u_w_m2k: float, low_w_m2k: float) -> 
     needs={
         "loss_w": "heat_loss",
         "openings_w": "openings_heat_loss_high",
-        "u_w_m2k": "assembly.u_factor",
-        "high_w_m2k": "assembly.u_factor_high",
+        "u_w_m2k": "assembly.u_factor?",
+        "high_w_m2k": "assembly.u_factor_high?",
     },
 )
-def _high(loss_w: float, openings_w: float, u_w_m2k: float, high_w_m2k: float) -> float:
-    return loss_w * high_w_m2k / u_w_m2k + openings_w
+def _high(loss_w: float, openings_w: float, u_w_m2k: float | None, high_w_m2k: float | None) -> float:
+    return loss_w * (high_w_m2k / u_w_m2k if u_w_m2k and high_w_m2k else 1.0) + openings_w
 
 
 @derives(

@@ -77,6 +77,17 @@ def _level_airflow(rooms_m3_s: list[float]) -> float:
 
 
 @derives(
+    "level.return_airflow",
+    Dimension.AIRFLOW,
+    "air that the level gives back through returns of its own: that of its rooms without a return",
+    by=sum,
+    needs={"rooms_m3_s": "rooms[].supply_airflow", "returned": "rooms[].has_return"},
+)
+def _level_return(rooms_m3_s: list[float], returned: list[bool]) -> float:
+    return sum(airflow for airflow, own in zip(rooms_m3_s, returned, strict=True) if not own)
+
+
+@derives(
     "level.supplied",
     "flag",
     "whether a supply duct ends in a room of the level",
@@ -119,8 +130,10 @@ def _level_loss(rooms_w: list[float]) -> float:
         "feeds_m3_s": "feeds[].airflow?",
         "room_m3_s": "room.supply_airflow?",
         "room_roles": "room.ducts[].role?",
-        "level_m3_s": "level.supply_airflow?",
+        "level_m3_s": "level.return_airflow?",
         "level_roles": "level.ducts[].role?",
+        "ends_in_room": "room.status?",
+        "ends_on_level": "level.status?",
     },
     agrees_within=0.15,
 )
@@ -131,15 +144,23 @@ def _airflow(
     room_roles: list[str] | None,
     level_m3_s: float | None,
     level_roles: list[str] | None,
+    ends_in_room: str | None,
+    ends_on_level: str | None,
 ) -> float | Lacks:
-    own = 0.0
-    if room_m3_s is not None and room_roles is not None:
-        own += room_m3_s / room_roles.count(role)
-    if level_m3_s is not None and level_roles is not None and role == "return":
-        own += level_m3_s / level_roles.count(role)
-    if own == 0.0 and not feeds_m3_s:
+    if feeds_m3_s is None:
+        return lacks("feeds_m3_s")
+    carried = sum(feeds_m3_s)
+    if ends_in_room is not None:
+        if room_m3_s is None or room_roles is None:
+            return lacks("room_m3_s" if room_m3_s is None else "room_roles")
+        carried += room_m3_s / room_roles.count(role)
+    if ends_on_level is not None and role == "return":
+        if level_m3_s is None or level_roles is None:
+            return lacks("level_m3_s" if level_m3_s is None else "level_roles")
+        carried += level_m3_s / level_roles.count(role)
+    if ends_in_room is None and ends_on_level is None and not feeds_m3_s:
         return lacks("room_m3_s" if role == "supply" else "level_m3_s")
-    return lacks("feeds_m3_s") if feeds_m3_s is None else own + sum(feeds_m3_s)
+    return carried
 
 
 _SIZE = {"shape": "shape", "diameter_m": "diameter?", "width_m": "width?", "height_m": "height?"}
@@ -193,7 +214,7 @@ def _round(shape: str, diameter_m: float | None, width_m: float | None, height_m
     needs={"airflow_m3_s": "airflow", "area_m2": "area"},
 )
 def _velocity(airflow_m3_s: float, area_m2: float) -> float:
-    return duct.velocity(airflow_m3_s, area_m2)
+    return duct.velocity(airflow_m3_s, area_m2) if airflow_m3_s else 0.0
 
 
 @derives(
@@ -281,6 +302,8 @@ def _air(
     needs={"airflow_m3_s": "airflow", "diameter_m": "round_equivalent", **_AIR},
 )
 def _friction(airflow_m3_s: float, diameter_m: float, **air: object) -> float:
+    if airflow_m3_s == 0.0:
+        return 0.0
     roughness, density, viscosity, by = _air(diameter_m, **air)  # type: ignore[arg-type]
     return duct.friction_per_length(airflow_m3_s, diameter_m, roughness, density, viscosity, by)
 

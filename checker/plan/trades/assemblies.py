@@ -7,12 +7,12 @@ from typing import Annotated, ClassVar, Literal
 from checker.plan.elements import Ident, Says, Text, Worked
 from checker.plan.fields import (
     Area,
+    Conductivity,
     Depth,
     Holds,
     Length,
     LinkTo,
     Named,
-    Number,
     Permeance,
     Pressure,
     Share,
@@ -201,8 +201,8 @@ class SurfaceSays(Says):
     """Of a floor against soil, the shorter side of the whole floor."""
     exposed_perimeter: Length | None = None
     """Of a floor on the ground, the length of its edge along outside walls."""
-    perimeter_factor: Number | None = None
-    """Of a slab edge, heat loss for each length and degree, in W/(m K)."""
+    perimeter_factor: Conductivity | None = None
+    """Of a floor on the ground, heat loss for each length of that edge and each degree to the outdoors."""
 
 
 class Surface(Worked, SurfaceSays):
