@@ -53,6 +53,13 @@ def _problem(detail: ErrorDetails, model: type[BaseModel], document: Document) -
     if kind == "extra_forbidden":
         known = sorted(holder.model_fields) if holder else []
         near = nearest(str(path[-1]), known)
+        if value is None or value is EMPTY:
+            what = f"{name} is not known here and has no value"
+            return Problem(
+                document.key_place(path),
+                what,
+                near or "if it belongs to the value before the comma, put both in quotes",
+            )
         right = near or (f"known here: {', '.join(known)}" if len(known) <= 24 else "see `dryfit glossary`")
         return Problem(document.key_place(path), f"{name} is not known here", right)
     if kind == "missing":

@@ -216,7 +216,8 @@ class Deriver:
             if isinstance(result, Lacks):
                 for name in result:
                     # A value that is known but is not enough, as some risers of a flight, is asked for anew.
-                    missing.update(without[name] or {Item(ref, derivation.needs[name].attribute): None})
+                    need = derivation.needs[name]
+                    missing.update(without[name] or ({} if need.steps else {Item(ref, need.attribute): None}))
             elif result is not None:
                 by = derivation.by
                 if isinstance(result, Using):
@@ -269,7 +270,7 @@ class Deriver:
                 members = self.elements[at].links.get(step, Members((), False))
                 to_one = self._words.kinds[at.kind].links[step].to_one
                 if not members.closed or (to_one and not members.refs):
-                    missing[Item(at, step)] = None
+                    missing[self._line_of(at, step)] = None
                     known_all = False
                 following += members.refs
             refs = tuple(following)
@@ -287,6 +288,18 @@ class Deriver:
         if not known_all:
             return None
         return found if need.many else found[0]
+
+    def _line_of(self, ref: Ref, link: str) -> Item:
+        """The plan line that states a link: a surface of a drawn room has no lines, its room has."""
+        faces = self.elements[ref].values.get("faces")
+        if ref.kind == "surface" and faces is not None and faces.origin == "computed":
+            (room,) = self.elements[ref].links["room"].refs
+            name = ref.id.removeprefix(f"{room.id}-").partition("-")[0]
+            if link in ("windows", "doors", "skylights"):
+                return Item(room, link)
+            if link == "assembly" and name in ("walls", "ceiling", "floor"):
+                return Item(room, f"{name}_as")
+        return Item(ref, link)
 
     def _entry_value(
         self,

@@ -78,6 +78,17 @@ def _clear_height(
 
 
 @derives(
+    "window.only_glass_replaced",
+    "flag",
+    "whether the frame stays: never that of a new window",
+    by=bool,
+    needs={"status": "status"},
+)
+def _only_glass(status: str) -> bool | None:
+    return False if status == "new" else None
+
+
+@derives(
     "window.clear_area",
     Dimension.AREA,
     "net clear area of the open window",

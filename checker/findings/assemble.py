@@ -119,6 +119,8 @@ class Assembler:
         if why.beyond_table and not why.needs:
             return f"Outside the table: {said}"
         wants = ", ".join(self._wants(each, ref) for each in needs[:4]) + (" and more" if len(needs) > 4 else "")
+        if why.if_it_applies and not wants:
+            return f"Does not meet if it applies, which cannot be told. {said}"
         if why.if_it_applies:
             return f"Does not meet if it applies, which hangs on {wants}. {said}"
         if not why.needs and why.needs_for_excuse:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import string
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
@@ -13,7 +14,7 @@ from checker.glossary import Attribute, Glossary
 from checker.problems import visible
 from checker.ruleset.adopted import AdoptedTable
 from checker.ruleset.catalogue import PROPERTIES
-from checker.units import Dimension, show, units_for
+from checker.units import Dimension, show
 
 System = Literal["us", "metric"]
 _SINGLE = ("permit", "site", "house")
@@ -123,7 +124,11 @@ def _fits(cell: object, key: Value) -> bool:
 
 def margin_words(limit: Limit, system: System) -> str:
     """How far a value lies over or under its limit, as a dimension; "" if it is unknown or exactly there."""
-    if limit.value is None or abs(limit.value - limit.limit) <= 1e-9 * max(abs(limit.limit), 1e-6):
+    if (
+        limit.value is None
+        or limit.dimension is Dimension.YEAR
+        or abs(limit.value - limit.limit) <= 1e-9 * max(abs(limit.limit), 1e-6)
+    ):
         return ""
     by = show(abs(limit.value - limit.limit), _difference(limit.dimension), system, apart_from=0.0)
     if limit.dimension is Dimension.FRACTION:
@@ -137,10 +142,13 @@ def _difference(dimension: Dimension) -> Dimension:
 
 def _blank(dimension: Dimension, system: System) -> str:
     """A blank to fill in, with the unit that the plan's system would take."""
-    units = units_for(dimension)
-    metric = {Dimension.LENGTH: "mm", Dimension.AREA: "m2", Dimension.PRESSURE: "kPa"}
-    usual = metric if system == "metric" else {Dimension.TIME: "h", Dimension.SLOPE: "in 12"}
-    return f"… {usual.get(dimension) or (units[0] if units else '')}".rstrip()
+    usual = {Dimension.TIME: "h", Dimension.SLOPE: "in 12", Dimension.ANGLE: "°"}
+    if dimension in usual:
+        return f"… {usual[dimension]}"
+    one, _, unit = show(1.0, dimension, system).partition(" ")
+    if not one[:1].isdigit():  # R-20, RSI 3.5: the unit comes first
+        return f"{one.rstrip('0123456789.')}…" if "-" in one else f"{one} …"
+    return f"… {unit}".rstrip()
 
 
 def entry_value(each: Input, system: System) -> str:
@@ -149,6 +157,15 @@ def entry_value(each: Input, system: System) -> str:
     return (
         show(float(each.value), dimension, system) if dimension and isinstance(each.value, float) else str(each.value)
     )
+
+
+_FEW = 3
+"""Most values of one attribute that a reason spells out one by one."""
+
+
+def _of_many(each: Input) -> tuple[str, str, str]:
+    """What inputs over the members of a link have in common."""
+    return (each.symbol, each.item.name, each.item.ref.kind) if each.item else (each.symbol, "", "")
 
 
 class Sentences:
@@ -206,8 +223,13 @@ class Sentences:
     def formula(self, calculation: Calculation, subject: Ref) -> str:
         """The inputs of a calculation in words; those of other elements than the subject say whose they are."""
         parts: list[str] = []
+        alike = Counter(_of_many(each) for each in calculation.inputs)
         for each in calculation.inputs:
-            if each.entry:
+            many = alike[_of_many(each)]
+            if each.item is not None and not each.entry and many > _FEW and each.item.name != "status":
+                kind = each.item.ref.kind.replace("-", " ")
+                parts.append(f"{label(each.item.name)} of {many} {kind}s")
+            elif each.entry:
                 parts.append(f"{label(each.entry_property)} {entry_value(each, self.system)} of {each.entry}")
             elif each.item is not None and each.item.name != "status":
                 whose = "" if each.item.ref == subject else f" of {element_name(each.item.ref)}"

@@ -35,7 +35,7 @@ def check_pairs(elements: Mapping[tuple[str, str], Found], document: Document) -
         for model, path in says:
             name = f"{found.element.kind} “{found.element.id}”" if found.element.id else f"the {found.element.kind}"
             yield from _lists(model, name, path, document)
-            for lesser, greater in model.ORDERED:
+            for lesser, greater in model.ordered():
                 low, high = getattr(model, lesser), getattr(model, greater)
                 if low is not None and high is not None and low > high * (1 + 1e-9):
                     place = document.place((*path, lesser))

@@ -64,6 +64,10 @@ class Section(BaseModel):
         section._open_lists = frozenset(open_lists)
         return section
 
+    def ordered(self) -> tuple[tuple[str, str], ...]:
+        """The pairs that must be in order for what is said here."""
+        return self.ORDERED
+
     def is_open(self, field: str) -> bool:
         """Whether the list in `field` may have members that nobody listed."""
         return getattr(self, field) is None or field in self._open_lists

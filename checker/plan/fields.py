@@ -98,8 +98,8 @@ def quantity(dimension: Dimension, *, low: float = 0.0, above: bool = False, hig
     high: the most.
     """
     schema: dict[str, Any] = {"type": ["string", "number"], "examples": [example_for(dimension)]}
-    if dimension in (Dimension.COUNT, Dimension.NUMBER):
-        schema = {"type": "integer" if dimension is Dimension.COUNT else "number", "minimum": low}
+    if dimension in (Dimension.COUNT, Dimension.YEAR, Dimension.NUMBER):
+        schema = {"type": "number" if dimension is Dimension.NUMBER else "integer", "minimum": low}
     return Annotated[
         float,
         BeforeValidator(_reader(dimension, low, above, high)),
@@ -139,6 +139,7 @@ Illuminance = quantity(Dimension.ILLUMINANCE)
 Fraction = quantity(Dimension.FRACTION)
 Temperature = quantity(Dimension.TEMPERATURE, low=-273.15)
 Count = quantity(Dimension.COUNT)
+Year = quantity(Dimension.YEAR, low=1.0)
 CountFromOne = quantity(Dimension.COUNT, low=1.0)
 Number = quantity(Dimension.NUMBER)
 Place = quantity(Dimension.LENGTH, low=-1000.0)

@@ -23,6 +23,7 @@ from checker.plan.fields import (
     Time,
     Volume,
     WindSpeed,
+    Year,
 )
 
 Trade = Literal[
@@ -176,7 +177,7 @@ class House(Single, HouseSays):
     kind: ClassVar[str] = "house"
     meaning: ClassVar[str] = "the building as a whole"
 
-    year_built: CountFromOne | None = None
+    year_built: Year | None = None
     """Year in which the house was first built."""
     dwelling_units: CountFromOne | None = None
     """Number of dwelling units."""

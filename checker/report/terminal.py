@@ -15,6 +15,7 @@ from checker.report.arrange import NOT_AN_APPROVAL, Group, Numbered, Reader, Tog
 from checker.report.sheets import Sheet, sheets_of
 
 _INDENT = 5
+_FEW_ASSUMED = 4
 _STYLE = {"danger": "bold red", "correction": "bold", "advice": "dim"}
 
 
@@ -129,7 +130,7 @@ class _Printer:
             )
             self.labelled("amended", f"{amendment.cite}: {now}")
         if found.rests_on:
-            self.labelled("assumed", ", ".join(label(name) for name in found.rests_on))
+            self.labelled("assumed", assumed_words(found.rests_on))
         if found.remedy and (reader == "contractor" or found.severity == "danger"):
             self.labelled("mend", found.remedy)
         if found.caution:
@@ -226,6 +227,14 @@ class _Printer:
 def _printable(text: str) -> str:
     """A text of a plan or ruleset without line ends and terminal controls."""
     return visible(text.replace("\n", " "))
+
+
+def assumed_words(names: tuple[str, ...]) -> str:
+    """The assumptions that a finding rests on, archetypes first, the rest counted where they are many."""
+    ordered = sorted(map(label, names), key=lambda name: not name.startswith("archetype"))
+    shown = max(_FEW_ASSUMED, sum(1 for name in ordered if name.startswith("archetype")))
+    more = len(ordered) - shown
+    return ", ".join(ordered[:shown]) + (f", and {more} more of the ruleset" if more > 0 else "")
 
 
 def because_words(because: Because, own: bool) -> str:

@@ -179,7 +179,7 @@ def _adopted(
     if wrong or not entry.gives:
         place = topic.document.place((*at, "gives"))
         right = f"gives: {', '.join(_GIVEN_OF[entry.of])}"
-        problems.append(Problem(place, f"an archetype of a {entry.of} gives other values", right))
+        problems.append(Problem(place, f"an archetype of {_one(entry.of)} gives other values", right))
     for name in entry.gives:
         low, likely, high = (properties.get(name + end) for end in ("_low", "", "_high"))
         if not low <= likely <= high:  # type: ignore[operator]
@@ -188,6 +188,10 @@ def _adopted(
     return AdoptedEntry(
         entry.id, "archetype", entry.of, entry.title, properties, entry.cite, entry.known, entry.note or ""
     )
+
+
+def _one(kind: str) -> str:
+    return f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"
 
 
 def _values(entry: Material | Archetype) -> Iterator[tuple[str, Dimension, Any, tuple[str, ...]]]:
@@ -223,7 +227,7 @@ def _name_problem(value: str, catalogue: str, kind: str, place: Place, adopted: 
     if value.lower() in fitting:
         return
     if not fitting:
-        what = f"the ruleset has no {catalogue}s for a {kind}, so it does not know “{value}”"
+        what = f"the ruleset has no {catalogue}s for {_one(kind)}, so it does not know “{value}”"
         yield Problem(place, what, f"adopt a set with {catalogue}s, such as materials")
         return
     words = set(value.lower().replace(",", " ").split())
@@ -232,5 +236,5 @@ def _name_problem(value: str, catalogue: str, kind: str, place: Place, adopted: 
     listed = f"`dryfit rules materials {adopted.name}` lists {len({id(e) for e in entries.values()})}"
     what = f"the ruleset has no {catalogue} “{value}”"
     if value.lower() in entries:
-        what = f"“{value}” is an archetype of a {entries[value.lower()].of}, not of a {kind}"
+        what = f"“{value}” is an archetype of {_one(entries[value.lower()].of)}, not of {_one(kind)}"
     yield Problem(place, what, f"{right}; {listed}" if right else listed)

@@ -72,6 +72,7 @@ class Dimension(StrEnum):
     ILLUMINANCE = "illuminance", "lx", "an illuminance"
     FRACTION = "fraction", "1", "a fraction"
     COUNT = "count", "1", "a whole number"
+    YEAR = "year", "1", "a year", "count"
     NUMBER = "number", "1", "a plain number"
 
 

@@ -22,7 +22,7 @@ from checker.units.table import SAME_SIGN, Unit, example_for, symbols_for, unit_
 LONGEST_TEXT = 100
 _LONGEST_INTEGER = 10**30
 
-_WITHOUT_UNIT = frozenset({Dimension.COUNT, Dimension.NUMBER, Dimension.FRACTION})
+_WITHOUT_UNIT = frozenset({Dimension.COUNT, Dimension.YEAR, Dimension.NUMBER, Dimension.FRACTION})
 
 # The second part of a quantity in two parts, and how many of it make one of the first.
 _SMALLER: dict[str, tuple[str, int]] = {
@@ -190,7 +190,7 @@ def _bare(line: str, dimension: Dimension) -> Fraction | None:
     amount = _amount_alone(line, improper=True)
     if amount is None:
         return None
-    if dimension is Dimension.COUNT and amount.denominator != 1:
+    if dimension.base is Dimension.COUNT and amount.denominator != 1:
         return None
     if dimension is Dimension.FRACTION and amount > 1 and "/" not in line:
         return None
@@ -372,7 +372,7 @@ def _misfit(line: str, written: str, dimension: Dimension) -> QuantityError:
 
 
 def _unit_lacks(written: str, amount: Fraction, dimension: Dimension, units: list[str]) -> QuantityError:
-    if dimension is Dimension.COUNT:
+    if dimension.base is Dimension.COUNT:
         return _refused(written, "is not whole", dimension)
     if dimension is Dimension.FRACTION:
         return _refused(written, "is more than one and has no %", dimension, f"write: {float(amount):g} %")

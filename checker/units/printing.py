@@ -103,6 +103,7 @@ _BOTH: dict[D, tuple[_Style, ...]] = {
     D.AIR_CHANGES: (_Style("air changes/h", 1),),
     D.FRACTION: (_Style("%", 1),),
     D.COUNT: (_Style("", 0),),
+    D.YEAR: (_Style("", 0),),
     D.NUMBER: (_Style("", 2),),
 }
 
@@ -136,7 +137,7 @@ def show(si: float, dimension: D, system: System, *, apart_from: float | None = 
 
 def _in_order(si: float, text: str, apart_from: float, other: str, dimension: D) -> bool:
     """Whether two prints say which quantity is more: 1000 L and 1 m³ do not, nor 60 min and 1 h."""
-    if dimension is D.COUNT:  # one that is not whole does not read back
+    if dimension.base is D.COUNT:  # one that is not whole does not read back
         return text != other
     one, two = parse(text, dimension), parse(other, dimension)
     return one < two if si < apart_from else one > two
@@ -144,7 +145,7 @@ def _in_order(si: float, text: str, apart_from: float, other: str, dimension: D)
 
 def _ladder(si: float, dimension: D, system: System) -> Iterator[str]:
     """Give the prints of a quantity, the usual one first, each finer than the one before."""
-    commas = system == "us"
+    commas = system == "us" and dimension is not D.YEAR
     if dimension is D.TIME:
         return _time(si, commas)
     if dimension is D.WIRE_SIZE:
@@ -155,7 +156,8 @@ def _ladder(si: float, dimension: D, system: System) -> Iterator[str]:
         return _feet_and_inches(si)
     own = _US if system == "us" else _METRIC
     styles = own.get(dimension) or _BOTH[dimension]
-    style = next(style for style in styles if 0 < abs(si) < style.below or style.below == math.inf)
+    small = abs(si) if si or dimension is D.LENGTH else math.inf  # nothing is 0 mm, but 0 m²
+    style = next(style for style in styles if small < style.below or style.below == math.inf)
     return _styled(si, dimension, style, commas)
 
 

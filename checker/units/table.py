@@ -343,6 +343,7 @@ _EXAMPLES: dict[D, str] = {
     D.ILLUMINANCE: "10 fc",
     D.FRACTION: "8 %",
     D.COUNT: "14",
+    D.YEAR: "1912",
     D.NUMBER: "1.25",
 }
 

@@ -16,7 +16,7 @@ from tests.plan.mutations import mutated
 
 DEMOS = [path.read_text(encoding="utf-8") for path in sorted(Path(__file__).parents[2].glob("plans_demo/*/plan.yaml"))]
 PLANS = 2_000
-CHECKED = 300
+CHECKED = 200
 RULES = "us"
 
 

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from itertools import product
 
+from checker.calc.errors import OutOfRange
 from checker.calc.thermal import assembly, moisture, section
 from checker.derive.envelope.layers import FOAMS, INSULATING
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
 VENTED = "vented air space"
+MOST_FRAMED = 6
+"""Framed layers whose paths are followed: each doubles their number."""
 _MAIN = frozenset({"studs", "joists", "rafters", "trusses"})
 _LAYERS = {
     "sorts": "layers[].sort",
@@ -58,6 +62,8 @@ def _paths(
     sheltered = count < len(sorts) or bool(heated_other_side)
     films = _films(part, sheltered, inside_wall, inside_up, inside_down, outside)
     framed = [index for index in range(count) if shares_ratio[index] > 0.0]
+    if len(framed) > MOST_FRAMED:
+        raise OutOfRange("layers", len(framed), f"at most {MOST_FRAMED} framed layers one behind the other")
     paths: list[list[float]] = []
     shares: list[float] = []
     for in_members in product((False, True), repeat=len(framed)):
@@ -171,11 +177,12 @@ def _u_factor(method: str, archetype: float | None, **by: float | None) -> Using
     needs={
         "u_w_m2k": "u_factor",
         "layered_m2k_w": "resistance_by_parallel_paths?",
+        "likely": "named:archetype.resistance?",
         "archetype": "named:archetype.resistance_high?",
     },
 )
-def _u_low(u_w_m2k: float, layered_m2k_w: float | None, archetype: float | None) -> float:
-    return u_w_m2k if layered_m2k_w or archetype is None else min(u_w_m2k, assembly.u_from_resistance(archetype))
+def _u_low(u_w_m2k: float, layered_m2k_w: float | None, likely: float | None, archetype: float | None) -> float:
+    return _bound_of(u_w_m2k, layered_m2k_w, likely, archetype)
 
 
 @derives(
@@ -186,11 +193,20 @@ def _u_low(u_w_m2k: float, layered_m2k_w: float | None, archetype: float | None)
     needs={
         "u_w_m2k": "u_factor",
         "layered_m2k_w": "resistance_by_parallel_paths?",
+        "likely": "named:archetype.resistance?",
         "archetype": "named:archetype.resistance_low?",
     },
 )
-def _u_high(u_w_m2k: float, layered_m2k_w: float | None, archetype: float | None) -> float:
-    return u_w_m2k if layered_m2k_w or archetype is None else max(u_w_m2k, assembly.u_from_resistance(archetype))
+def _u_high(u_w_m2k: float, layered_m2k_w: float | None, likely: float | None, archetype: float | None) -> float:
+    return _bound_of(u_w_m2k, layered_m2k_w, likely, archetype)
+
+
+def _bound_of(u_w_m2k: float, layered_m2k_w: float | None, likely: float | None, bound: float | None) -> float:
+    """The bound that goes with what it looks like; none where layers or a plan line give the transmittance."""
+    if layered_m2k_w or likely is None or bound is None:
+        return u_w_m2k
+    by_look = math.isclose(u_w_m2k, assembly.u_from_resistance(likely))
+    return assembly.u_from_resistance(bound) if by_look else u_w_m2k
 
 
 @derives(
@@ -366,7 +382,7 @@ def _outside_permeance(main: list[bool], sorts: list[str], permeances: list[floa
     plane = _plane(main)
     if plane is None:
         return None
-    outboard = permeances[plane : max(plane, _counted(sorts))]
+    outboard = permeances[plane : max(plane, _counted(sorts)) + 1]  # as far as the vented space, which lets all through
     return min(outboard) if outboard else None
 
 

@@ -15,7 +15,7 @@ from typing import Any, Literal, cast
 from checker.calc.rooms_plan import Rect, free_sides, overlap_area, shared_side, uncovered_area
 from checker.plan.consistency import Found
 from checker.plan.elements import Status
-from checker.plan.house import Level
+from checker.plan.house import Level, LevelSays
 from checker.plan.reader import ReadPlan
 from checker.plan.trades.assemblies import Surface, SurfaceSays
 from checker.plan.trades.openings import Door
@@ -25,6 +25,8 @@ THICKEST_WALL_M = 0.3
 """Widest gap between two drawn rooms that counts as a wall between them; how plans are drawn, no code limit."""
 LEAST_M2 = 0.05
 """Areas below this are what wall thicknesses leave over between storeys."""
+_AS_OUTDOORS = frozenset({"", "attic", "crawl space"})
+"""Uses of a level without rooms that is as cold as the outdoors, "" if it does not stand; of others, rooms are told."""
 
 _Faces = Literal["outdoors", "ground", "room"]
 _Part = tuple[_Faces, str, str | None]  # faces, assembly, neighbour
@@ -142,6 +144,8 @@ class _Storeys:
         rects: list[Rect] = []
         if beyond is not None:
             there = {id_: room for id_, room in self.rooms.items() if cast(Room, room.element).level == beyond}
+            if not there and self._use(beyond) not in _AS_OUTDOORS:
+                return False
             drawn = self._on(beyond)
             if drawn is None and len(there) == 1:  # one room that is not drawn lies over or under all of it
                 drawn = {next(iter(there)): rect}
@@ -177,6 +181,15 @@ class _Storeys:
     def _level(self, id_: str | None) -> Level | None:
         found = self.read.elements.get(("level", id_ or ""))
         return cast(Level, found.element) if found else None
+
+    def _use(self, id_: str) -> str | None:
+        """What a level is in this state, "" if it does not stand."""
+        found = self.read.elements["level", id_]
+        if not _stands(found.status, self.state):
+            return ""
+        level = cast(Level, found.element)
+        changed = found.status in ("altered", "replaced", "moved", "reused")
+        return (level.was or LevelSays()).use if self.state == "before" and changed else level.use
 
     def _part(self, assembly: str) -> str | None:
         found = self.read.elements.get(("assembly", assembly))

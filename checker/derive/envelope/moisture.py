@@ -11,6 +11,8 @@ from checker.units import Dimension
 
 SLICE_M2K_W = 0.25
 """Thickest slice, as a resistance, into which insulation is cut so that water can show inside it."""
+MOST_SLICES = 60
+"""Slices that all layers together may be cut into; of more insulation the slices are thicker."""
 
 
 @derives(
@@ -63,9 +65,10 @@ def _water(
     count = sorts.index(VENTED) if VENTED in sorts else len(sorts)
     if count == 0 or len(outside_c) != 12 or len(outside_ratio) != 12:
         return None
+    slice_m2k_w = max(SLICE_M2K_W, sum(resistances[:count]) / MOST_SLICES)
     heat, vapour = [inside_film], [0.0]
     for resistance, permeance in zip(resistances[:count], permeances[:count], strict=True):
-        slices = max(1, math.ceil(resistance / SLICE_M2K_W))
+        slices = max(1, math.ceil(resistance / slice_m2k_w))
         heat += [resistance / slices] * slices
         vapour += [moisture.vapour_resistance_of_permeance(permeance) / slices] * slices
     heat.append(outside_film)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Callable
+
 from checker.calc import opening
 from checker.calc.errors import OutOfRange
 from checker.calc.thermal import assembly, ground, room_loss
@@ -217,10 +220,13 @@ def _openings_loss(windows_w: list[float], doors_w: list[float], skylights_w: li
         "openings_w": "openings_heat_loss_low",
         "u_w_m2k": "assembly.u_factor?",
         "low_w_m2k": "assembly.u_factor_low?",
+        "high_w_m2k": "assembly.u_factor_high?",
     },
 )
-def _low(loss_w: float, openings_w: float, u_w_m2k: float | None, low_w_m2k: float | None) -> float:
-    return loss_w * (low_w_m2k / u_w_m2k if u_w_m2k and low_w_m2k else 1.0) + openings_w
+def _low(
+    loss_w: float, openings_w: float, u_w_m2k: float | None, low_w_m2k: float | None, high_w_m2k: float | None
+) -> float:
+    return min(_bounds(loss_w, u_w_m2k, low_w_m2k, high_w_m2k)) + openings_w
 
 
 @derives(
@@ -232,11 +238,19 @@ def _low(loss_w: float, openings_w: float, u_w_m2k: float | None, low_w_m2k: flo
         "loss_w": "heat_loss",
         "openings_w": "openings_heat_loss_high",
         "u_w_m2k": "assembly.u_factor?",
+        "low_w_m2k": "assembly.u_factor_low?",
         "high_w_m2k": "assembly.u_factor_high?",
     },
 )
-def _high(loss_w: float, openings_w: float, u_w_m2k: float | None, high_w_m2k: float | None) -> float:
-    return loss_w * (high_w_m2k / u_w_m2k if u_w_m2k and high_w_m2k else 1.0) + openings_w
+def _high(
+    loss_w: float, openings_w: float, u_w_m2k: float | None, low_w_m2k: float | None, high_w_m2k: float | None
+) -> float:
+    return max(_bounds(loss_w, u_w_m2k, low_w_m2k, high_w_m2k)) + openings_w
+
+
+def _bounds(loss_w: float, u_w_m2k: float | None, *bounds_w_m2k: float | None) -> list[float]:
+    """The loss at each bound of the transmittance, in no order: a gain from a warmer side turns them round."""
+    return [loss_w * (bound / u_w_m2k if u_w_m2k and bound else 1.0) for bound in bounds_w_m2k]
 
 
 @derives(
@@ -308,17 +322,31 @@ def _declare_opening(kind: str) -> None:
     def heat_loss(u_w_m2k: float, area_m2: float, inside_c: float, other_c: float) -> float:
         return room_loss.transmission_loss(u_w_m2k, area_m2, inside_c, other_c)
 
-    def bound(loss_w: float, u_w_m2k: float, stated: float | None) -> float:
-        return loss_w if stated is None else loss_w * stated / u_w_m2k
+    def bound(pick: Callable[[list[float]], float]) -> Callable[..., float]:
+        def of(
+            loss_w: float, u_w_m2k: float, likely: float | None, lowest: float | None, highest: float | None
+        ) -> float:
+            if likely is None or not math.isclose(u_w_m2k, likely):  # by its label
+                return loss_w
+            return pick(_bounds(loss_w, u_w_m2k, lowest, highest))
 
-    for end, word in (("low", "least"), ("high", "most")):
+        return of
+
+    ends: tuple[tuple[str, str, Callable[[list[float]], float]], ...] = (("low", "least", min), ("high", "most", max))
+    for end, word, pick in ends:
         derives(
             f"{kind}.heat_loss_{end}",
             Dimension.HEAT_FLOW,
             f"{word} that the heat through it may be, if it has no label",
             by=room_loss.transmission_loss,
-            needs={"loss_w": "heat_loss", "u_w_m2k": "u_factor", "stated": f"named:archetype.u_factor_{end}?"},
-        )(bound)
+            needs={
+                "loss_w": "heat_loss",
+                "u_w_m2k": "u_factor",
+                "likely": "named:archetype.u_factor?",
+                "lowest": "named:archetype.u_factor_low?",
+                "highest": "named:archetype.u_factor_high?",
+            },
+        )(bound(pick))
 
 
 for _kind in ("window", "door", "skylight"):

@@ -158,7 +158,7 @@ def _airflow(
         if level_m3_s is None or level_roles is None:
             return lacks("level_m3_s" if level_m3_s is None else "level_roles")
         carried += level_m3_s / level_roles.count(role)
-    if ends_in_room is None and ends_on_level is None and not feeds_m3_s:
+    if ends_in_room is None and (ends_on_level is None or role == "supply") and not feeds_m3_s:
         return lacks("room_m3_s" if role == "supply" else "level_m3_s")
     return carried
 
@@ -250,11 +250,15 @@ def _way_length(own_m: float, before_m: float | None, starts_at: str | None) -> 
     Dimension.FRICTION_RATE,
     "pressure that each length may take, by the blower that it hangs on",
     by=duct_system.friction_rate,
-    needs={"of_heater": "heater.friction_rate?", "of_before": "fed_by.design_friction?"},
+    needs={
+        "of_heater": "heater.friction_rate?",
+        "of_before": "fed_by.design_friction?",
+        "starts_at": "heater.status?",
+    },
 )
-def _design_friction(of_heater: float | None, of_before: float | None) -> float | Lacks:
+def _design_friction(of_heater: float | None, of_before: float | None, starts_at: str | None) -> float | Lacks:
     found = of_heater if of_heater is not None else of_before
-    return lacks("of_heater") if found is None else found
+    return lacks("of_before" if starts_at is None else "of_heater") if found is None else found
 
 
 _AIR = {

@@ -316,7 +316,9 @@ def _longest_way(lengths_m: list[float], roles: list[str]) -> float | None:
     needs={"available_pa": "duct_pressure", "length_m": "longest_way"},
 )
 def _friction_rate(available_pa: float, length_m: float) -> float | None:
-    return duct_system.friction_rate(available_pa, length_m) if length_m else None
+    if not length_m:
+        return None
+    return duct_system.friction_rate(available_pa, length_m) if available_pa else 0.0
 
 
 @derives(

@@ -142,6 +142,10 @@ class HeaterSays(Says):
     )
     """Where its flame takes its air."""
 
+    def ordered(self) -> tuple[tuple[str, str], ...]:
+        """A heat pump gives more heat than it takes power."""
+        return tuple(pair for pair in self.ORDERED if self.type != "heat pump" or pair != ("output", "input"))
+
 
 class Heater(Worked, HeaterSays):
     """Heating equipment."""
