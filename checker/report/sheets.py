@@ -52,7 +52,7 @@ class Sheet:
 def sheets_of(result: Result) -> tuple[Sheet, ...]:
     """The sheets of a result; none for a trade of which the plan says nothing."""
     of = _Sheets(result)
-    return tuple(each for each in (of.rooms(), of.surfaces(), of.ducts()) if each is not None)
+    return tuple(each for each in (of.assemblies(), of.rooms(), of.surfaces(), of.ducts()) if each is not None)
 
 
 class _Sheets:
@@ -92,6 +92,43 @@ class _Sheets:
         """Elements of a kind in either state, each once."""
         found = (ref._replace(state="after") for ref in self.elements if ref.kind == kind)
         return list(dict.fromkeys(found))
+
+    # Assemblies.
+
+    def assemblies(self) -> Sheet | None:
+        """What each assembly resists, before and after."""
+        rows = []
+        for ref in self.every("assembly"):
+            before, after = self.both(ref)
+            rows.append(
+                Row(
+                    self.name(after or before or ref),
+                    (
+                        self.shown(after, "cavity_insulation", D.THERMAL_RESISTANCE),
+                        self.shown(after, "continuous_insulation", D.THERMAL_RESISTANCE),
+                        self.shown(before, "total_resistance", D.THERMAL_RESISTANCE),
+                        self.shown(after, "total_resistance", D.THERMAL_RESISTANCE),
+                        self.shown(after, "u_factor", D.U_FACTOR),
+                        self.shown(after, "sheathing_temperature", D.TEMPERATURE, ""),
+                    ),
+                )
+            )
+        if not any(cell not in (UNKNOWN, "–", "") for row in rows for cell in row.cells):
+            return None
+        method = self.result.adopted.assumptions.get("resistance_method")
+        lines = ["Before and after: from air to air, with the framing" + (f", by {method.value}." if method else ".")]
+        if any(row.cells[-1] for row in rows):
+            lines.append(
+                "Winter face: temperature at the outer face of the framing in the three coldest months. Steady "
+                "diffusion only: an indication. Air that leaks carries more water; rain, sun and drying are left out."
+            )
+        return _with_units(
+            "assemblies",
+            "Assemblies",
+            ("Assembly", "in bays", "unbroken", "before", "after", "U after", "winter face"),
+            (("", tuple(rows)),),
+            tuple(lines),
+        )
 
     # Heat loss.
 

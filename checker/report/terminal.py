@@ -98,10 +98,24 @@ class _Printer:
         perhaps = sum(1 for each in group.missing if each.perhaps)
         size = len(group.findings) + len(group.missing) - perhaps
         self.heading(f"{group.title} ({size}{f', and perhaps {perhaps}' if perhaps else ''})", group.lead)
+        before = ""
         for each in group.findings:
-            self.finding(each, reader)
+            rule = each.finding.rule
+            if each.finding.severity == "advice" and rule == before:
+                self.once_more(each)
+            else:
+                self.finding(each, reader)
+            before = rule
         for lacking in together(group.missing):
             self.missing(lacking)
+
+    def once_more(self, numbered: Numbered) -> None:
+        """Advice by the rule of the finding before it: only of what, and what was found."""
+        found = numbered.finding
+        where = f" (line {found.place.line})" if found.place else ""
+        head = Text.assemble((f"{numbered.number:>3}. ", "bold"), (f"{element_name(found.subject)}: ", "dim"))
+        head.append(f"{found.says}{where}")
+        self.line(head, hang=_INDENT)
 
     def finding(self, numbered: Numbered, reader: Reader) -> None:
         found = numbered.finding

@@ -463,6 +463,21 @@ def _solid_thickness(sort: str, thickness_m: float | None) -> float | Lacks:
 
 
 @derives(
+    "assembly.layers_reversed",
+    "flag",
+    "whether the layers seem to be listed from outside: cladding or roofing first, or the room's finish last",
+    by=bool,
+    needs={"sorts": "layers[].sort", "part": "part"},
+)
+def _reversed(sorts: list[str], part: str) -> bool:
+    if len(sorts) < 2 or part in ("partition", "floor", "slab"):
+        return False
+    outer, inner = ("siding", "roofing"), ("gypsum board", "plaster")
+    first, last = sorts[0], next((sort for sort in reversed(sorts) if sort not in ("coating", "membrane")), sorts[-1])
+    return first in outer or (last == "gypsum board" and sorts[0] not in inner and first not in ("coating", "membrane"))
+
+
+@derives(
     "assembly.thickness",
     Dimension.LENGTH,
     "thickness of all its layers",
