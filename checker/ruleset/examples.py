@@ -310,7 +310,7 @@ def _run_look_up(found: AdoptedTable, example: TableExample, place: Place) -> It
             if wanted != "beyond":
                 yield Problem(place, f"{found.id} has no row for this example", "gives: beyond")
         elif wanted == "beyond" or any(
-            abs(parse(value, Dimension(str(found.dimensions[name]))) - gives[name]) > 1e-9 * max(1.0, abs(gives[name]))
+            abs(parse(value, Dimension(str(found.dimensions[name]))) - gives[name]) > 1e-9 * max(1e-12, abs(gives[name]))
             for name, value in wanted.items()
         ):
             yield Problem(place, f"{found.id} gives something else here", "mend the row or the example")
@@ -328,7 +328,7 @@ def _on_boundary(found: AdoptedTable, table: Table) -> bool:
         for example in table.examples:
             with contextlib.suppress(QuantityError, KeyError):
                 value = parse(example.when[name], Dimension(str(dimension)))
-                if any(math.isclose(value, start, rel_tol=1e-9, abs_tol=1e-12) for start in starts):
+                if any(math.isclose(value, start, rel_tol=1e-9, abs_tol=1e-18) for start in starts):
                     return True
     return not intervals
 
