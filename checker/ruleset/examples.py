@@ -310,7 +310,8 @@ def _run_look_up(found: AdoptedTable, example: TableExample, place: Place) -> It
             if wanted != "beyond":
                 yield Problem(place, f"{found.id} has no row for this example", "gives: beyond")
         elif wanted == "beyond" or any(
-            abs(parse(value, Dimension(str(found.dimensions[name]))) - gives[name]) > 1e-9 * max(1e-12, abs(gives[name]))
+            abs(parse(value, Dimension(str(found.dimensions[name]))) - gives[name])
+            > 1e-9 * max(1e-12, abs(gives[name]))
             for name, value in wanted.items()
         ):
             yield Problem(place, f"{found.id} gives something else here", "mend the row or the example")
