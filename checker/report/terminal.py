@@ -194,7 +194,7 @@ class _Printer:
         columns = list(zip(*(row.cells for row in rows), strict=True))
         kept = [number for number, cells in enumerate(columns) if any(cells)]
         dropped: list[str] = list(sheet.spare)
-        names = max(len(row.name) for row in rows)
+        names = max(12, *(len(row.name) for row in rows))
         while True:
             heads, units = ([of[number] for number in kept] for of in (sheet.columns[1:], sheet.units))
             widths = [

@@ -406,7 +406,8 @@ def test_what_a_duct_carries_and_the_size_that_it_needs_agree(inches: int, mater
     metal = ducts(small=f"shape: round, diameter: {inches} in, material: sheet metal")
     share, needed = (number(found, "duct", "to-b", name) for name in ("load_share", "diameter_needed"))
     assert (share > 1) is (needed > inches * 0.0254)
-    assert number(found, "duct", "to-b", "airflow_carried") <= number(metal, "duct", "to-b", "airflow_carried")
+    carried, by_metal = (number(each, "duct", "to-b", "airflow_carried") for each in (found, metal))
+    assert carried < by_metal if material in ("flexible", "duct board") else carried == by_metal
     speed = number(found, "duct", "to-b", "air_velocity")
     assert speed == pytest.approx(cfm(found, "to-b") * CFM / (3.14159265 * (inches * 0.0254 / 2) ** 2), rel=1e-6)
 
