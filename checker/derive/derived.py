@@ -297,8 +297,8 @@ class Deriver:
             name = ref.id.removeprefix(f"{room.id}-").partition("-")[0]
             if link in ("windows", "doors", "skylights"):
                 return Item(room, link)
-            if link == "assembly" and name in ("walls", "ceiling", "floor"):
-                return Item(room, f"{name}_as")
+            if link == "assembly":
+                return Item(room, "inner_walls_as" if name == "wall" else f"{name}_as")
         return Item(ref, link)
 
     def _entry_value(

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from itertools import combinations
 
+from checker.calc.rooms_plan import Rect, area, overlap_area
 from checker.glossary import typed_fields
 from checker.plan.elements import Element, Section, Status
 from checker.plan.fields import LinkTo
@@ -12,6 +14,9 @@ from checker.problems import Problem
 from checker.source import Document
 
 Steps = tuple[str | int, ...]
+MOST_OVERLAP = 0.02
+"""Share of the smaller of two rooms that they may have in common: rounded drawings, no code limit."""
+_RECTANGLE = ("from_west", "from_south", "size_west_east", "size_south_north")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +69,25 @@ def _lists(model: Section, name: str, path: Steps, document: Document) -> Iterat
         if first is not None and second is not None and len(first) != len(second):
             what = f"`{one}` of {name} has {len(first)} values, `{other}` {len(second)}"
             yield Problem(document.place((*path, one)), what, "the two belong together item by item")
+
+
+def check_drawn_rooms(elements: Mapping[tuple[str, str], Found], document: Document) -> Iterator[Problem]:
+    """Rooms of one level that are drawn over each other, in a state in which both stand."""
+    drawn: dict[str, list[tuple[str, Found, Rect]]] = {}
+    for (kind, id_), found in elements.items():
+        of = {name: getattr(found.element, name, None) for name in ("level", *_RECTANGLE)}
+        if kind == "room" and None not in of.values():
+            west, south, across, along = (float(of[name]) for name in _RECTANGLE)  # type: ignore[arg-type]
+            drawn.setdefault(str(of["level"]), []).append((id_, found, (west, south, west + across, south + along)))
+    for rooms in drawn.values():
+        for (one, first, rect), (other, second, over) in combinations(rooms, 2):
+            together = {first.status, second.status} != {"new", "removed"}
+            common = overlap_area(rect, over)
+            if together and common > MOST_OVERLAP * min(area(rect), area(over)):
+                place = document.place((*second.path, "from_west"))
+                line = document.place((*first.path, "from_west")).line
+                what = f"room “{other}” is drawn over room “{one}” on line {line}, on the same level"
+                yield Problem(place, what, "look at where each begins and how large it is")
 
 
 def check_loops(elements: Mapping[tuple[str, str], Found], document: Document) -> Iterator[Problem]:

@@ -12,7 +12,7 @@ from pydantic import BaseModel, ValidationError
 
 from checker.glossary import element_models, is_element, typed_fields
 from checker.mistakes import problems_of
-from checker.plan.consistency import Found, Steps, check_loops, check_pairs
+from checker.plan.consistency import Found, Steps, check_drawn_rooms, check_loops, check_pairs
 from checker.plan.elements import STATUSES, Element, Single, Status
 from checker.plan.fields import LinkTo
 from checker.plan.model import Plan
@@ -72,7 +72,8 @@ def plan_from(document: Document) -> ReadPlan:
     problems: list[Problem] = []
     elements = _elements(plan, document, problems)
     _check_links(elements, document, problems)
-    problems += [*check_pairs(elements, document), *check_loops(elements, document)]
+    for check in (check_pairs, check_loops, check_drawn_rooms):
+        problems += check(elements, document)
     if problems:
         raise Unreadable(problems)
     return ReadPlan(plan, document, elements, _complete_kinds(plan))

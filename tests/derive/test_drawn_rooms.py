@@ -8,7 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from checker.derive.derived import facts_of
 from checker.facts import Facts, Item, Ref, State
+from checker.plan.reader import plan_from_text
+from checker.problems import Unreadable
 from tests.derive.test_envelope import facts, lacking, number, value
 
 few = settings(deadline=None, max_examples=30)
@@ -180,7 +183,7 @@ def test_an_unheated_room_beside_takes_a_wall_of_its_own() -> None:
     assert of == {"walls": 272.0, "wall": 48.0, "ceiling": 100.0, "floor": 100.0}
     assert value(found, "surface", "den-wall", "faces") == "room"
     assert found.elements[Ref("surface", "den-wall")].links["neighbour"].refs == (Ref("room", "shed"),)
-    assert lacking(found, "surface", "den-wall", "u_factor") == {("surface", "den-wall", "assembly")}
+    assert lacking(found, "surface", "den-wall", "u_factor") == {("room", "den", "inner_walls_as")}
 
 
 def test_two_unheated_rooms_beside_take_a_wall_each() -> None:
@@ -427,3 +430,46 @@ def test_a_plan_that_draws_and_lists_nothing_has_no_surfaces() -> None:
     found = facts("rooms: [{id: den, status: existing, heated: true, level: up}]\nlevels: [{id: up, status: existing}]")
     assert not any(ref.kind == "surface" for ref in found.elements)
     assert is_open(found, "den")
+
+
+BESIDE_A_GARAGE = """
+plan: Beside a garage
+site: {heating_design_temperature: 5 F}
+levels:
+  - {id: g, status: existing, use: storey, ceiling_height: 8 ft, walls: w, ceiling: w, floor: w}
+rooms:
+  - {id: den, status: existing, level: g, heated: true, ceiling: level, ceiling_height: 8 ft, from_west: 0 ft,
+     from_south: 0 ft, size_west_east: 20 ft, size_south_north: 10 ft, windows: [], doors: [], skylights: [], WALL}
+  - {id: car, status: existing, level: g, use: garage, heated: false, winter_temperature: 25 F, from_west: 20.5 ft,
+     from_south: 0 ft, size_west_east: 12 ft, size_south_north: 10 ft}
+envelope:
+  assemblies:
+    - {id: w, status: existing, part: wall, u_factor: U-0.1}
+    - {id: p, status: existing, part: partition, u_factor: U-0.2}
+openings: {windows: [], doors: [], skylights: []}
+"""
+
+
+def test_a_wall_to_a_garage_is_built_as_its_room_says() -> None:
+    """80 ft2 of U-0.2 between 70 and 25 degF pass 720 Btu/h."""
+    read = plan_from_text(BESIDE_A_GARAGE.replace("WALL", "inner_walls_as: p"))
+    found = facts_of(read, {"indoor_temperature": 21.0 + 1 / 9})
+    fact = found.value(Item(Ref("surface", "den-wall"), "heat_loss"))
+    assert fact is not None
+    assert float(fact.value) == pytest.approx(720 * 0.29307107, rel=1e-4)  # type: ignore[arg-type]
+
+
+def test_without_it_the_room_is_asked() -> None:
+    """The line that is missing can be written: it is the room's."""
+    found = facts_of(plan_from_text(BESIDE_A_GARAGE.replace(", WALL", "")), {"indoor_temperature": 21.0})
+    missing = found.elements[Ref("surface", "den-wall")].missing["heat_loss"]
+    assert missing == (Item(Ref("room", "den"), "inner_walls_as"),)
+
+
+def test_rooms_drawn_over_each_other_are_refused() -> None:
+    """With both lines; a room that goes may lie where a new one comes."""
+    over = BESIDE_A_GARAGE.replace(", WALL", "").replace("from_west: 20.5 ft", "from_west: 15 ft")
+    with pytest.raises(Unreadable, match="drawn over room “den” on line 7"):
+        plan_from_text(over)
+    one_goes = over.replace("{id: den, status: existing", "{id: den, status: removed")
+    plan_from_text(one_goes.replace("{id: car, status: existing", "{id: car, status: new"))

@@ -125,7 +125,7 @@ class _Storeys:
         for other, other_rect in others.items():
             shared = shared_side(rect, other_rect, THICKEST_WALL_M)
             if shared and self.says(other).heated is False:
-                part: _Part = ("room", "", other)
+                part: _Part = ("room", room.inner_walls_as or "", other)
                 sizes["wall", other] = (part, {"length": shared[1], "height": height})
         for name, beyond, assembly in (
             ("ceiling", self.above.get(level_id), room.ceiling_as or level.ceiling),

@@ -144,6 +144,8 @@ class Room(Worked, RoomSays):
     """Of a room drawn as a rectangle, its size from south to north, inside."""
     walls_as: Annotated[Ident | None, LinkTo("assembly", inverse="walls_of_rooms", absent_is_none=True)] = None
     """How its outside walls are built, if not as those of its level; for a room drawn as a rectangle."""
+    inner_walls_as: Annotated[Ident | None, LinkTo("assembly", inverse="inner_walls_of", absent_is_none=True)] = None
+    """How its walls to unheated rooms of the same storey are built, as one to a garage."""
     ceiling_as: Annotated[Ident | None, LinkTo("assembly", inverse="ceilings_of_rooms", absent_is_none=True)] = None
     """How the ceiling or roof over it is built, if not as that of its level."""
     floor_as: Annotated[Ident | None, LinkTo("assembly", inverse="floors_of_rooms", absent_is_none=True)] = None
