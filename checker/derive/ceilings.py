@@ -93,6 +93,33 @@ def _area_at_conversion_height(height_m: float, ceiling: str, **sizes: float | s
 
 
 @derives(
+    "room.volume",
+    Dimension.VOLUME,
+    "volume of air in the room",
+    by=ceiling.volume,
+    needs=_CEILING,
+    agrees_within=0.1,
+)
+def _volume(ceiling: str, **sizes: float | str | None) -> float | Lacks:
+    numbers = {name: size for name, size in sizes.items() if isinstance(size, float | int)}
+    if ceiling == "level":
+        area_m2, height_m = numbers.get("floor_area_m2"), numbers.get("ceiling_height_m")
+        if area_m2 is None or height_m is None:
+            return lacks("floor_area_m2", "ceiling_height_m")
+        return area_m2 * height_m
+    if any(sizes[name] is None for name in _SLOPED):
+        return lacks()  # the volume itself is asked for, not every size of the slopes
+    return _sloped_volume(sizes["slopes"] == "two", numbers)
+
+
+def _sloped_volume(two_slopes: bool, numbers: dict[str, float]) -> float:
+    average = ceiling.average_height_two_slope if two_slopes else ceiling.average_height_one_slope
+    width_m, beside_m2 = numbers["width_m"], numbers.get("level_area_m2", 0.0)
+    height_m = average(width_m, numbers["knee_wall_height_m"], numbers["pitch_ratio"], numbers.get("flat_height_m"))
+    return ceiling.volume(height_m, width_m, numbers["length_m"]) + beside_m2 * numbers.get("level_height_m", 0.0)
+
+
+@derives(
     "room.width_at_full_height",
     Dimension.LENGTH,
     "width of floor, across the slope, under a ceiling at least as high as the full height",

@@ -14,14 +14,10 @@ from checker.derive.registry import Derivation, Lacks, Need, Using
 from checker.facts import Calculation, Fact, Facts, Fault, Input, Item, Known, Members, Ref, State, Value
 from checker.glossary import HOUSE_LINK, WAS, Glossary, element_models, glossary, typed_fields
 from checker.plan.consistency import Found
-from checker.plan.elements import Element, Says, Section
+from checker.plan.elements import CHANGED, Element, Says, Section, states_of
 from checker.plan.fields import Holds, LinkTo, Named
 from checker.plan.reader import ReadPlan
 from checker.units import Dimension
-
-STOOD_BEFORE = frozenset({"existing", "altered", "removed", "replaced", "moved", "reused"})
-CHANGED = frozenset({"altered", "replaced", "moved", "reused"})
-
 
 Entries = Mapping[str, Mapping[str, "Entry"]]
 
@@ -30,8 +26,8 @@ class Entry(Protocol):
     """A material or an archetype of the ruleset."""
 
     @property
-    def name(self) -> str:
-        """Its own name, whichever of its names the plan uses."""
+    def known_as(self) -> str:
+        """What reasons and assumptions call it, whichever of its names the plan uses."""
 
     @property
     def properties(self) -> Mapping[str, Value]:
@@ -57,12 +53,7 @@ def _elements(read: ReadPlan) -> dict[Ref, Known]:
     elements: dict[Ref, Known] = {}
     for (kind, id_), found in read.elements.items():
         status = found.status or ""
-        states: list[State] = []
-        if not status or status in STOOD_BEFORE:
-            states.append("before")
-        if status != "removed":
-            states.append("after")
-        for state in states:
+        for state in states_of(found.status):
             ref = Ref(kind, id_, state)
             known = Known(ref, status or "only", found.element.name or "", read.place(kind, id_))
             was = getattr(found.element, "was", None)
@@ -238,7 +229,7 @@ class Deriver:
                 calculation.result,
                 "computed",
                 calculation=calculation,
-                rests_on=tuple(dict.fromkeys(each for names in rests.values() for each in names)),
+                rests_on=_each_once(rests.values()),
             )
         else:
             on_plan = self._words.kinds[ref.kind].attributes[derivation.attribute].on_plan
@@ -322,11 +313,9 @@ class Deriver:
         if entry is None or value is None:
             missing[item] = None
             return None
-        inputs.append(
-            Input(symbol, item, value, entry=f"{catalogue} “{entry.name}”", entry_property=need.entry_property)
-        )
+        inputs.append(Input(symbol, item, value, entry=entry.known_as, entry_property=need.entry_property))
         if catalogue == "archetype":
-            rests_on[f"archetype “{entry.name}”"] = None
+            rests_on[entry.known_as] = None
         return value
 
 

@@ -15,6 +15,7 @@ from checker.facts import Facts, Fault, Item, Ref
 from checker.findings.finding import BUILT_IN, Because, Finding, MissingItem, VerdictWord
 from checker.findings.words import Limit, Sentences, element_name, label, limit_of, margin_words
 from checker.glossary import element_models
+from checker.plan.elements import CHANGED
 from checker.plan.house import STAGES
 from checker.plan.reader import ReadPlan
 from checker.problems import Place
@@ -30,7 +31,7 @@ _WORD: Mapping[str, VerdictWord] = {
 }
 ALWAYS_IN_SCOPE = ("permit", "hazards")
 """Trades that belong to every permit, whatever its scope."""
-_CHANGED = frozenset({"new", "altered", "replaced", "moved", "reused"})
+_WORKED_ON = CHANGED | {"new"}
 _ORDER = {"does not meet": 0, "cannot tell": 1, "excused": 2, "meets": 3, "does not apply": 4}
 
 
@@ -245,7 +246,7 @@ class Assembler:
         models = element_models()
         for ref, known in self.facts.elements.items():
             trade = models[ref.kind].trade
-            if ref.state == "after" and known.status in _CHANGED and trade and trade not in self.scope:
+            if ref.state == "after" and known.status in _WORKED_ON and trade and trade not in self.scope:
                 held = first.get(trade)
                 first[trade] = (held[0], held[1], held[2] + 1) if held else (ref, known.place, 1)
         there = {models[ref.kind].trade for ref in self.facts.elements if ref.state == "after"}

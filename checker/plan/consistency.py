@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from itertools import combinations
 
-from checker.calc.rooms_plan import Rect, area, overlap_area
+from checker.calc.rooms_plan import Rect, area, overlap_area, overlapping_rooms
 from checker.glossary import typed_fields
-from checker.plan.elements import Element, Section, Status
+from checker.plan.elements import Element, Section, Status, states_of
 from checker.plan.fields import LinkTo
+from checker.plan.trades.rooms import Room
 from checker.problems import Problem
 from checker.source import Document
 
 Steps = tuple[str | int, ...]
 MOST_OVERLAP = 0.02
 """Share of the smaller of two rooms that they may have in common: rounded drawings, no code limit."""
-_RECTANGLE = ("from_west", "from_south", "size_west_east", "size_south_north")
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,21 +72,21 @@ def _lists(model: Section, name: str, path: Steps, document: Document) -> Iterat
 
 def check_drawn_rooms(elements: Mapping[tuple[str, str], Found], document: Document) -> Iterator[Problem]:
     """Rooms of one level that are drawn over each other, in a state in which both stand."""
-    drawn: dict[str, list[tuple[str, Found, Rect]]] = {}
-    for (kind, id_), found in elements.items():
-        of = {name: getattr(found.element, name, None) for name in ("level", *_RECTANGLE)}
-        if kind == "room" and None not in of.values():
-            west, south, across, along = (float(of[name]) for name in _RECTANGLE)  # type: ignore[arg-type]
-            drawn.setdefault(str(of["level"]), []).append((id_, found, (west, south, west + across, south + along)))
+    drawn: dict[str, dict[str, tuple[Found, Rect]]] = {}
+    for found in elements.values():
+        room = found.element
+        if isinstance(room, Room) and room.level is not None and (rect := room.rectangle()) is not None:
+            drawn.setdefault(room.level, {})[room.id] = (found, rect)
     for rooms in drawn.values():
-        for (one, first, rect), (other, second, over) in combinations(rooms, 2):
-            together = {first.status, second.status} != {"new", "removed"}
-            common = overlap_area(rect, over)
-            if together and common > MOST_OVERLAP * min(area(rect), area(over)):
-                place = document.place((*second.path, "from_west"))
-                line = document.place((*first.path, "from_west")).line
-                what = f"room “{other}” is drawn over room “{one}” on line {line}, on the same level"
-                yield Problem(place, what, "look at where each begins and how large it is")
+        for one, other in overlapping_rooms({id_: rect for id_, (_, rect) in rooms.items()}):
+            (first, rect), (second, over) = rooms[one], rooms[other]
+            never_together = not set(states_of(first.status)) & set(states_of(second.status))
+            if never_together or overlap_area(rect, over) <= MOST_OVERLAP * min(area(rect), area(over)):
+                continue
+            place = document.place((*second.path, "from_west"))
+            line = document.place((*first.path, "from_west")).line
+            what = f"room “{other}” is drawn over room “{one}” on line {line}, on the same level"
+            yield Problem(place, what, "look at where each begins and how large it is")
 
 
 def check_loops(elements: Mapping[tuple[str, str], Found], document: Document) -> Iterator[Problem]:

@@ -18,8 +18,19 @@ from checker.plan.fields import AND_OTHERS, UNKNOWN
 
 Status = Literal["existing", "altered", "new", "removed", "replaced", "moved", "reused"]
 STATUSES: tuple[Status, ...] = ("existing", "altered", "new", "removed", "replaced", "moved", "reused")
+STOOD_BEFORE: frozenset[Status] = frozenset(STATUSES) - {"new"}
+"""Statuses of what stood before the work."""
+CHANGED: frozenset[Status] = frozenset({"altered", "replaced", "moved", "reused"})
+"""Statuses of what stood before and is something else after: what it was, it says in `was`."""
 Ident = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,59}$")]
 Text = Annotated[str, StringConstraints(min_length=1, max_length=400, strip_whitespace=True)]
+
+
+def states_of(status: Status | None) -> tuple[Literal["before", "after"], ...]:
+    """The states in which something stands; both for what has no status."""
+    if status is not None and status not in STOOD_BEFORE:
+        return ("after",)
+    return ("before",) if status == "removed" else ("before", "after")
 
 
 class _Empty:

@@ -190,24 +190,8 @@ class _Printer:
     def sheet(self, sheet: Sheet) -> None:
         """A calculation sheet, its columns as narrow as its cells; names wrap if the terminal is narrow."""
         self.heading(sheet.title)
-        rows = [row for _, those in sheet.groups for row in those]
-        columns = list(zip(*(row.cells for row in rows), strict=True))
-        kept = [number for number, cells in enumerate(columns) if any(cells)]
-        dropped: list[str] = list(sheet.spare)
-        names = max(12, *(len(row.name) for row in rows))
-        while True:
-            heads, units = ([of[number] for number in kept] for of in (sheet.columns[1:], sheet.units))
-            widths = [
-                max(len(head), len(unit), *map(len, columns[number]))
-                for head, unit, number in zip(heads, units, kept, strict=True)
-            ]
-            gap = 1 if sum(widths) + 2 * len(widths) + names > self.console.width - 2 else 2
-            if not dropped or sum(widths) + gap * len(widths) + names <= self.console.width - 2:
-                break
-            leave = dropped.pop(0)
-            kept = [number for number in kept if sheet.columns[number + 1] != leave]
-        first = max(12, min(names, self.console.width - sum(widths) - gap * len(widths) - 2))
-        pad = " " * gap
+        kept, widths, first, pad = _columns(sheet, self.console.width)
+        heads, units = ([of[number] for number in kept] for of in (sheet.columns[1:], sheet.units))
         titles = pad.join(head.rjust(width) for head, width in zip(heads, widths, strict=True))
         self._put(Text(f"  {sheet.columns[0]:{first}}{pad}{titles}", style="dim"))
         if any(units):
@@ -236,6 +220,26 @@ class _Printer:
             self.line("; ".join(f"{trade} {number}" for trade, number in clear) + "  (--all lists them)", 2)
         if outside:
             self.line(f"{count(outside, 'point')} outside this permit's scope not listed.", 2)
+
+
+def _columns(sheet: Sheet, width: int) -> tuple[list[int], list[int], int, str]:
+    """Columns of a sheet that a terminal has room for, how wide they are and that of the names, what stands between."""
+    rows = [row for _, those in sheet.groups for row in those]
+    cells = list(zip(*(row.cells for row in rows), strict=True))
+    wide = [
+        max(len(head), len(unit), *map(len, column))
+        for head, unit, column in zip(sheet.columns[1:], sheet.units, cells, strict=True)
+    ]
+    names = max(12, *(len(row.name) for row in rows))
+    kept = [number for number, column in enumerate(cells) if any(column)]
+    for leave in ("", *sheet.spare):
+        kept = [number for number in kept if sheet.columns[number + 1] != leave]
+        needed = sum(wide[number] for number in kept) + names + 2
+        if needed + len(kept) <= width:
+            break
+    gap = 2 if needed + 2 * len(kept) <= width else 1
+    widths = [wide[number] for number in kept]
+    return kept, widths, max(12, min(names, width - sum(widths) - gap * len(kept) - 2)), " " * gap
 
 
 def _printable(text: str) -> str:

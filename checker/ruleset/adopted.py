@@ -291,7 +291,7 @@ def archetypes_of(adopted: Adopted, facts: Facts, system: Literal["us", "metric"
         for each in calculation.inputs
         if each.entry.startswith("archetype ")
     }
-    entries = {f"archetype “{entry.name}”": entry for entry in adopted.catalogue.get("archetype", {}).values()}
+    entries = {entry.known_as: entry for entry in adopted.catalogue.get("archetype", {}).values()}
     for name in sorted(used):
         entry = entries[name]
         values = []
@@ -301,6 +301,6 @@ def archetypes_of(adopted: Adopted, facts: Facts, system: Literal["us", "metric"
                 first, middle, last = (show(each, dimension, system) for each in (low, likely, high))
                 values.append(f"{middle}, from {first} to {last}")
         cite = Citation("", "", entry.cite, "", entry.known)
-        title = f"{entry.title} (archetype “{entry.name}”)"
+        title = f"{entry.title} ({entry.known_as})"
         found[name] = AdoptedAssumption(name, title, "", "; ".join(values), cite, entry.note, ())
     return found

@@ -129,6 +129,11 @@ class AdoptedEntry:
     note: str = ""
 
     @property
+    def known_as(self) -> str:
+        """What reasons and assumptions call it."""
+        return f"{self.catalogue} “{self.name}”"
+
+    @property
     def source(self) -> str:
         """Its citation as people read it."""
         return f"{self.cite} (from memory)" if self.known == "from memory" else self.cite

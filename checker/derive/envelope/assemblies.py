@@ -29,6 +29,11 @@ _LAYERS = {
 }
 
 
+def counted(sorts: list[str]) -> int:
+    """Number of layers up to the vented space; what lies outside of it neither insulates nor holds vapour back."""
+    return sorts.index(VENTED) if VENTED in sorts else len(sorts)
+
+
 def _films(
     part: str, sheltered: bool, inside_wall: float, inside_up: float, inside_down: float, outside: float
 ) -> tuple[float, float]:
@@ -58,7 +63,7 @@ def _paths(
     heated_other_side: bool | None,
 ) -> tuple[list[list[float]], list[float], tuple[float, float]]:
     """Every path through fills and members with its share of the area; what lies outside a vented space is left out."""
-    count = sorts.index(VENTED) if VENTED in sorts else len(sorts)
+    count = counted(sorts)
     sheltered = count < len(sorts) or bool(heated_other_side)
     films = _films(part, sheltered, inside_wall, inside_up, inside_down, outside)
     framed = [index for index in range(count) if shares_ratio[index] > 0.0]
@@ -169,44 +174,26 @@ def _u_factor(method: str, archetype: float | None, **by: float | None) -> Using
     return lacks(name) if archetype is None else using(assembly.u_from_resistance(archetype), "archetype")
 
 
-@derives(
-    "assembly.u_factor_low",
-    Dimension.U_FACTOR,
-    "least that the transmittance may be, if its layers are not known",
-    by=assembly.u_from_resistance,
-    needs={
-        "u_w_m2k": "u_factor",
-        "layered_m2k_w": "resistance_by_parallel_paths?",
-        "likely": "named:archetype.resistance?",
-        "archetype": "named:archetype.resistance_high?",
-    },
-)
-def _u_low(u_w_m2k: float, layered_m2k_w: float | None, likely: float | None, archetype: float | None) -> float:
-    return _bound_of(u_w_m2k, layered_m2k_w, likely, archetype)
+for _end, _other, _word in (("low", "high", "least"), ("high", "low", "most")):
 
-
-@derives(
-    "assembly.u_factor_high",
-    Dimension.U_FACTOR,
-    "most that the transmittance may be, if its layers are not known",
-    by=assembly.u_from_resistance,
-    needs={
-        "u_w_m2k": "u_factor",
-        "layered_m2k_w": "resistance_by_parallel_paths?",
-        "likely": "named:archetype.resistance?",
-        "archetype": "named:archetype.resistance_low?",
-    },
-)
-def _u_high(u_w_m2k: float, layered_m2k_w: float | None, likely: float | None, archetype: float | None) -> float:
-    return _bound_of(u_w_m2k, layered_m2k_w, likely, archetype)
-
-
-def _bound_of(u_w_m2k: float, layered_m2k_w: float | None, likely: float | None, bound: float | None) -> float:
-    """The bound that goes with what it looks like; none where layers or a plan line give the transmittance."""
-    if layered_m2k_w or likely is None or bound is None:
-        return u_w_m2k
-    by_look = math.isclose(u_w_m2k, assembly.u_from_resistance(likely))
-    return assembly.u_from_resistance(bound) if by_look else u_w_m2k
+    @derives(
+        f"assembly.u_factor_{_end}",
+        Dimension.U_FACTOR,
+        f"{_word} that the transmittance may be, if its layers are not known",
+        by=assembly.u_from_resistance,
+        needs={
+            "u_w_m2k": "u_factor",
+            "layered_m2k_w": "resistance_by_parallel_paths?",
+            "likely": "named:archetype.resistance?",
+            "bound": f"named:archetype.resistance_{_other}?",
+        },
+    )
+    def _u_bound(u_w_m2k: float, layered_m2k_w: float | None, likely: float | None, bound: float | None) -> float:
+        # The bound goes with what it looks like, not with layers or a transmittance that a plan line gives.
+        if layered_m2k_w or likely is None or bound is None:
+            return u_w_m2k
+        by_look = math.isclose(u_w_m2k, assembly.u_from_resistance(likely))
+        return assembly.u_from_resistance(bound) if by_look else u_w_m2k
 
 
 @derives(
@@ -223,6 +210,16 @@ def _total(u_w_m2k: float) -> float:
 _NOMINAL = {"sorts": "layers[].sort", "resistances": "layers[].resistance", "framed": "layers[].framed"}
 
 
+def _nominal(sorts: list[str], resistances: list[float], framed: list[bool]) -> tuple[float, float]:
+    """Insulation between members and unbroken insulation."""
+    layers = [
+        (r, inside) for sort, r, inside in zip(sorts, resistances, framed, strict=True) if sort in INSULATING and r
+    ]
+    return assembly.nominal_resistances(
+        [r for r, inside in layers if inside], [r for r, inside in layers if not inside]
+    )
+
+
 @derives(
     "assembly.cavity_insulation",
     Dimension.THERMAL_RESISTANCE,
@@ -231,7 +228,7 @@ _NOMINAL = {"sorts": "layers[].sort", "resistances": "layers[].resistance", "fra
     needs=_NOMINAL,
 )
 def _cavity(sorts: list[str], resistances: list[float], framed: list[bool]) -> float:
-    return sum(r for sort, r, inside in zip(sorts, resistances, framed, strict=True) if sort in INSULATING and inside)
+    return _nominal(sorts, resistances, framed)[0]
 
 
 @derives(
@@ -242,9 +239,7 @@ def _cavity(sorts: list[str], resistances: list[float], framed: list[bool]) -> f
     needs=_NOMINAL,
 )
 def _continuous(sorts: list[str], resistances: list[float], framed: list[bool]) -> float:
-    return sum(
-        r for sort, r, inside in zip(sorts, resistances, framed, strict=True) if sort in INSULATING and not inside
-    )
+    return _nominal(sorts, resistances, framed)[1]
 
 
 @derives(
@@ -292,10 +287,6 @@ def _plane(main: list[bool]) -> int | None:
     return last[-1] + 1 if last else None
 
 
-def _counted(sorts: list[str]) -> int:
-    return sorts.index(VENTED) if VENTED in sorts else len(sorts)
-
-
 @derives(
     "assembly.outboard_insulation",
     Dimension.THERMAL_RESISTANCE,
@@ -321,7 +312,7 @@ def _outboard(main: list[bool], sorts: list[str], resistances: list[float], outs
     plane = _plane(main)
     if plane is None:
         return None
-    return assembly.series_resistance([*resistances[plane : max(plane, _counted(sorts))], outside])
+    return assembly.series_resistance([*resistances[plane : max(plane, counted(sorts))], outside])
 
 
 @derives(
@@ -382,7 +373,7 @@ def _outside_permeance(main: list[bool], sorts: list[str], permeances: list[floa
     plane = _plane(main)
     if plane is None:
         return None
-    outboard = permeances[plane : max(plane, _counted(sorts)) + 1]  # as far as the vented space, which lets all through
+    outboard = permeances[plane : max(plane, counted(sorts)) + 1]  # as far as the vented space, which lets all through
     return min(outboard) if outboard else None
 
 

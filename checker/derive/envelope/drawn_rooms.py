@@ -14,7 +14,7 @@ from typing import Any, Literal, cast
 
 from checker.calc.rooms_plan import Rect, free_sides, overlap_area, shared_side, uncovered_area
 from checker.plan.consistency import Found
-from checker.plan.elements import Status
+from checker.plan.elements import CHANGED, Status, states_of
 from checker.plan.house import Level, LevelSays
 from checker.plan.reader import ReadPlan
 from checker.plan.trades.assemblies import Surface, SurfaceSays
@@ -37,7 +37,7 @@ def with_drawn_surfaces(read: ReadPlan) -> ReadPlan:
     """Give the plan with the surfaces that drawn rooms have; as it is if no room is drawn and none is listed."""
     rooms = {id_: found for (kind, id_), found in read.elements.items() if kind == "room"}
     listed = {cast(Surface, found.element).room for (kind, _), found in read.elements.items() if kind == "surface"}
-    drawn = {id_ for id_, found in rooms.items() if _rect(found) is not None and id_ not in listed}
+    drawn = {id_ for id_, found in rooms.items() if id_ not in listed and cast(Room, found.element).rectangle()}
     if not drawn and not listed:
         return read
     open_rooms: set[str] = set()
@@ -53,25 +53,13 @@ def with_drawn_surfaces(read: ReadPlan) -> ReadPlan:
         if any(each is None for each in sizes):
             open_rooms.add(id_)
         _put(elements, rooms[id_], sizes[0] or {}, sizes[1] or {})
-    surfaces = read.plan.envelope
-    complete = read.complete_kinds
-    if surfaces.surfaces is None:
-        complete = complete | {"surface"}
+    none_listed = read.plan.envelope.surfaces is None
     return replace(
         read,
         elements=elements,
-        complete_kinds=complete,
+        complete_kinds=read.complete_kinds | ({"surface"} if none_listed else set()),
         open_links=read.open_links | {("room", id_, "surfaces") for id_ in open_rooms},
     )
-
-
-def _rect(found: Found) -> Rect | None:
-    room = cast(Room, found.element)
-    west, south = room.from_west, room.from_south
-    across, along = room.size_west_east, room.size_south_north
-    if west is None or south is None or across is None or along is None:
-        return None
-    return west, south, west + across, south + along
 
 
 def _to_middle_of_walls(rect: Rect) -> Rect:
@@ -85,7 +73,7 @@ class _Storeys:
 
     def __init__(self, read: ReadPlan, rooms: Mapping[str, Found], state: str) -> None:
         self.read = read
-        self.rooms = {id_: found for id_, found in rooms.items() if _stands(found.status, state)}
+        self.rooms = {id_: found for id_, found in rooms.items() if state in states_of(found.status)}
         self.state = state
         self.above: dict[str, str] = {}
         for (kind, id_), found in read.elements.items():
@@ -94,10 +82,12 @@ class _Storeys:
 
     def says(self, id_: str) -> RoomSays:
         """What is said of a room in this state."""
-        found = self.rooms[id_]
-        was = cast(Room, found.element).was
-        changed = found.status in ("altered", "replaced", "moved", "reused")
-        return was or RoomSays() if self.state == "before" and changed else cast(Room, found.element)
+        room = cast(Room, self.rooms[id_].element)
+        return room.was or RoomSays() if self._was(self.rooms[id_]) else room
+
+    def _was(self, found: Found) -> bool:
+        """Whether something is, in this state, what it says in `was`."""
+        return self.state == "before" and found.status in CHANGED
 
     def surfaces(self, id_: str) -> _Sizes | None:
         """The surfaces of a drawn room with their sizes; None if not all of them can be told."""
@@ -107,7 +97,7 @@ class _Storeys:
         if says.heated is False:
             return {}
         room = cast(Room, found.element)
-        rect, level_id = _rect(found), room.level
+        rect, level_id = room.rectangle(), room.level
         level = self._level(level_id)
         if rect is None or level is None or level_id is None or says.ceiling == "sloped":
             return None
@@ -172,7 +162,7 @@ class _Storeys:
         for id_, room in self.rooms.items():
             if id_ == but or cast(Room, room.element).level != level:
                 continue
-            rect = _rect(room)
+            rect = cast(Room, room.element).rectangle()
             if rect is None:
                 return None
             found[id_] = rect
@@ -185,19 +175,14 @@ class _Storeys:
     def _use(self, id_: str) -> str | None:
         """What a level is in this state, "" if it does not stand."""
         found = self.read.elements["level", id_]
-        if not _stands(found.status, self.state):
+        if self.state not in states_of(found.status):
             return ""
         level = cast(Level, found.element)
-        changed = found.status in ("altered", "replaced", "moved", "reused")
-        return (level.was or LevelSays()).use if self.state == "before" and changed else level.use
+        return (level.was or LevelSays()).use if self._was(found) else level.use
 
     def _part(self, assembly: str) -> str | None:
         found = self.read.elements.get(("assembly", assembly))
         return getattr(found.element, "part", None) if found else None
-
-
-def _stands(status: Status | None, state: str) -> bool:
-    return status != "removed" if state == "after" else status != "new"
 
 
 def _put(elements: dict[tuple[str, str], Found], room: Found, before: _Sizes, after: _Sizes) -> None:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from checker.calc.thermal import moisture, monthly, rafter_bay
-from checker.derive.envelope.assemblies import VENTED
+from checker.derive.envelope.assemblies import counted
 from checker.derive.registry import Lacks, derives, lacks
 from checker.units import Dimension
 
@@ -62,7 +63,7 @@ def _water(
     outside_ratio: tuple[float, ...],
 ) -> tuple[tuple[float, ...], ...] | None:
     """Water at each plane at the end of each month, through the fills; None if the plan has not twelve months."""
-    count = sorts.index(VENTED) if VENTED in sorts else len(sorts)
+    count = counted(sorts)
     if count == 0 or len(outside_c) != 12 or len(outside_ratio) != 12:
         return None
     slice_m2k_w = max(SLICE_M2K_W, sum(resistances[:count]) / MOST_SLICES)
@@ -74,7 +75,13 @@ def _water(
     heat.append(outside_film)
     vapour.append(0.0)
     warm = [max(inside_c, outdoors) for outdoors in outside_c]
-    return monthly.water_after_months(heat, vapour, warm, [inside_ratio] * 12, outside_c, outside_ratio)
+    return _months(tuple(heat), tuple(vapour), tuple(warm), (inside_ratio,) * 12, outside_c, outside_ratio)
+
+
+@lru_cache(maxsize=32)
+def _months(*year: tuple[float, ...]) -> tuple[tuple[float, ...], ...]:
+    """The year of `monthly.water_after_months`, worked out once for all that is asked of it."""
+    return monthly.water_after_months(*year)
 
 
 @derives(

@@ -112,11 +112,17 @@ _GROUND = {
     "edge_m": "exposed_perimeter?",
     "area_m2": "area?",
     "soil": "assumed:soil_conductivity?",
-    "inside_film": "assumed:film_inside_heat_downward?",
 }
 
 
-def _ground_u(
+@derives(
+    "surface.u_factor",
+    Dimension.U_FACTOR,
+    "transmittance of the surface: of its assembly, with the soil's resistance if it lies against soil",
+    by=ground.below_grade_wall_u,
+    needs=_GROUND,
+)
+def _u_factor(
     faces: str,
     part: str | None,
     u_w_m2k: float | None,
@@ -127,7 +133,6 @@ def _ground_u(
     edge_m: float | None,
     area_m2: float | None,
     soil: float | None,
-    inside_film: float | None,
 ) -> float | Using | Lacks:
     if faces == "ground" and edge_w_mk is not None:
         if edge_m is None or not area_m2:
@@ -147,17 +152,6 @@ def _ground_u(
     if top_m is None or bottom_m is None:
         return lacks(*(name for name, value in (("top_m", top_m), ("bottom_m", bottom_m)) if value is None))
     return ground.below_grade_wall_u(top_m, bottom_m, soil, resistance)
-
-
-@derives(
-    "surface.u_factor",
-    Dimension.U_FACTOR,
-    "transmittance of the surface: of its assembly, with the soil's resistance if it lies against soil",
-    by=ground.below_grade_wall_u,
-    needs=_GROUND,
-)
-def _u_factor(**of: object) -> float | Using | Lacks:
-    return _ground_u(**of)  # type: ignore[arg-type]
 
 
 @derives(
@@ -195,92 +189,60 @@ def _heat_loss(u_w_m2k: float, net_m2: float, inside_c: float, other_c: float) -
     return room_loss.transmission_loss(u_w_m2k, net_m2, inside_c, other_c)
 
 
-@derives(
-    "surface.openings_heat_loss",
-    Dimension.HEAT_FLOW,
-    "heat that passes its windows, doors and skylights at the winter design condition",
-    by=sum,
-    needs={
-        "windows_w": "windows[].heat_loss",
-        "doors_w": "doors[].heat_loss",
-        "skylights_w": "skylights[].heat_loss",
-    },
-)
-def _openings_loss(windows_w: list[float], doors_w: list[float], skylights_w: list[float]) -> float:
-    return sum([*windows_w, *doors_w, *skylights_w])
-
-
-@derives(
-    "surface.heat_loss_low",
-    Dimension.HEAT_FLOW,
-    "least that the heat through it and its openings may be, if layers or labels are not known",
-    by=room_loss.transmission_loss,
-    needs={
-        "loss_w": "heat_loss",
-        "openings_w": "openings_heat_loss_low",
-        "u_w_m2k": "assembly.u_factor?",
-        "low_w_m2k": "assembly.u_factor_low?",
-        "high_w_m2k": "assembly.u_factor_high?",
-    },
-)
-def _low(
-    loss_w: float, openings_w: float, u_w_m2k: float | None, low_w_m2k: float | None, high_w_m2k: float | None
-) -> float:
-    return min(_bounds(loss_w, u_w_m2k, low_w_m2k, high_w_m2k)) + openings_w
-
-
-@derives(
-    "surface.heat_loss_high",
-    Dimension.HEAT_FLOW,
-    "most that the heat through it and its openings may be, if layers or labels are not known",
-    by=room_loss.transmission_loss,
-    needs={
-        "loss_w": "heat_loss",
-        "openings_w": "openings_heat_loss_high",
-        "u_w_m2k": "assembly.u_factor?",
-        "low_w_m2k": "assembly.u_factor_low?",
-        "high_w_m2k": "assembly.u_factor_high?",
-    },
-)
-def _high(
-    loss_w: float, openings_w: float, u_w_m2k: float | None, low_w_m2k: float | None, high_w_m2k: float | None
-) -> float:
-    return max(_bounds(loss_w, u_w_m2k, low_w_m2k, high_w_m2k)) + openings_w
-
-
 def _bounds(loss_w: float, u_w_m2k: float | None, *bounds_w_m2k: float | None) -> list[float]:
     """The loss at each bound of the transmittance, in no order: a gain from a warmer side turns them round."""
     return [loss_w * (bound / u_w_m2k if u_w_m2k and bound else 1.0) for bound in bounds_w_m2k]
 
 
-@derives(
-    "surface.openings_heat_loss_low",
-    Dimension.HEAT_FLOW,
-    "least that the heat through its openings may be",
-    by=sum,
-    needs={
-        "windows_w": "windows[].heat_loss_low",
-        "doors_w": "doors[].heat_loss_low",
-        "skylights_w": "skylights[].heat_loss_low",
-    },
-)
-def _openings_low(windows_w: list[float], doors_w: list[float], skylights_w: list[float]) -> float:
-    return sum([*windows_w, *doors_w, *skylights_w])
+for _end, _what in (
+    ("", "heat that passes its windows, doors and skylights at the winter design condition"),
+    ("_low", "least that the heat through its openings may be"),
+    ("_high", "most that the heat through its openings may be"),
+):
+
+    @derives(
+        f"surface.openings_heat_loss{_end}",
+        Dimension.HEAT_FLOW,
+        _what,
+        by=sum,
+        needs={
+            "windows_w": f"windows[].heat_loss{_end}",
+            "doors_w": f"doors[].heat_loss{_end}",
+            "skylights_w": f"skylights[].heat_loss{_end}",
+        },
+    )
+    def _openings_loss(windows_w: list[float], doors_w: list[float], skylights_w: list[float]) -> float:
+        return sum([*windows_w, *doors_w, *skylights_w])
 
 
-@derives(
-    "surface.openings_heat_loss_high",
-    Dimension.HEAT_FLOW,
-    "most that the heat through its openings may be",
-    by=sum,
-    needs={
-        "windows_w": "windows[].heat_loss_high",
-        "doors_w": "doors[].heat_loss_high",
-        "skylights_w": "skylights[].heat_loss_high",
-    },
-)
-def _openings_high(windows_w: list[float], doors_w: list[float], skylights_w: list[float]) -> float:
-    return sum([*windows_w, *doors_w, *skylights_w])
+_Pick = Callable[[list[float]], float]
+_ENDS: tuple[tuple[str, str, _Pick], ...] = (("low", "least", min), ("high", "most", max))
+
+
+def _declare_bound_of_surface(end: str, word: str, pick: _Pick) -> None:
+    """The least or the most that the heat through a surface may be."""
+
+    @derives(
+        f"surface.heat_loss_{end}",
+        Dimension.HEAT_FLOW,
+        f"{word} that the heat through it and its openings may be, if layers or labels are not known",
+        by=room_loss.transmission_loss,
+        needs={
+            "loss_w": "heat_loss",
+            "openings_w": f"openings_heat_loss_{end}",
+            "u_w_m2k": "assembly.u_factor?",
+            "low_w_m2k": "assembly.u_factor_low?",
+            "high_w_m2k": "assembly.u_factor_high?",
+        },
+    )
+    def bound(
+        loss_w: float, openings_w: float, u_w_m2k: float | None, low_w_m2k: float | None, high_w_m2k: float | None
+    ) -> float:
+        return pick(_bounds(loss_w, u_w_m2k, low_w_m2k, high_w_m2k)) + openings_w
+
+
+for _end, _word, _pick in _ENDS:
+    _declare_bound_of_surface(_end, _word, _pick)
 
 
 def _declare_opening(kind: str) -> None:
@@ -322,7 +284,7 @@ def _declare_opening(kind: str) -> None:
     def heat_loss(u_w_m2k: float, area_m2: float, inside_c: float, other_c: float) -> float:
         return room_loss.transmission_loss(u_w_m2k, area_m2, inside_c, other_c)
 
-    def bound(pick: Callable[[list[float]], float]) -> Callable[..., float]:
+    def bound(pick: _Pick) -> Callable[..., float]:
         def of(
             loss_w: float, u_w_m2k: float, likely: float | None, lowest: float | None, highest: float | None
         ) -> float:
@@ -332,8 +294,7 @@ def _declare_opening(kind: str) -> None:
 
         return of
 
-    ends: tuple[tuple[str, str, Callable[[list[float]], float]], ...] = (("low", "least", min), ("high", "most", max))
-    for end, word, pick in ends:
+    for end, word, pick in _ENDS:
         derives(
             f"{kind}.heat_loss_{end}",
             Dimension.HEAT_FLOW,

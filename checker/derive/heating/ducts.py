@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from checker.calc.air import air_properties, duct, duct_system
+from checker.derive.heating import site_air
 from checker.derive.registry import Lacks, derives, lacks
 from checker.units import Dimension
 
@@ -37,32 +38,36 @@ def _has_return(roles: list[str]) -> bool:
     needs={
         "supplied": "supplied",
         "heat_loss_w": "heat_loss?",
-        "all_supplied": "house.rooms[].supplied?",
-        "all_losses_w": "house.rooms[].heat_loss?",
+        "served_w": "house.supplied_heat_loss?",
         "systems_m3_s": "house.heaters[].system_airflow?",
     },
 )
 def _supply_airflow(
     supplied: bool,
     heat_loss_w: float | None,
-    all_supplied: list[bool] | None,
-    all_losses_w: list[float] | None,
+    served_w: float | None,
     systems_m3_s: list[float] | None,
 ) -> float | Lacks | None:
     if not supplied:
         return 0.0
-    if heat_loss_w is None or all_supplied is None or all_losses_w is None or systems_m3_s is None:
-        given = {
-            "heat_loss_w": heat_loss_w,
-            "all_supplied": all_supplied,
-            "all_losses_w": all_losses_w,
-            "systems_m3_s": systems_m3_s,
-        }
+    if heat_loss_w is None or served_w is None or systems_m3_s is None:
+        given = {"heat_loss_w": heat_loss_w, "served_w": served_w, "systems_m3_s": systems_m3_s}
         return lacks(*(name for name, value in given.items() if value is None))
-    served = [max(loss, 0.0) for loss, fed in zip(all_losses_w, all_supplied, strict=True) if fed]
-    if len(systems_m3_s) != 1 or sum(served) <= 0.0:
+    if len(systems_m3_s) != 1 or served_w <= 0.0:
         return None  # which system serves which room is not told
-    return duct_system.room_airflows([max(heat_loss_w, 0.0), sum(served) - max(heat_loss_w, 0.0)], systems_m3_s[0])[0]
+    own_w = max(heat_loss_w, 0.0)
+    return duct_system.room_airflows([own_w, max(served_w - own_w, 0.0)], systems_m3_s[0])[0]
+
+
+@derives(
+    "house.supplied_heat_loss",
+    Dimension.HEAT_FLOW,
+    "heat loss of the rooms in which a supply duct ends",
+    by=sum,
+    needs={"supplied": "rooms[].supplied", "losses_w": "rooms[].heat_loss"},
+)
+def _supplied_heat_loss(supplied: list[bool], losses_w: list[float]) -> float:
+    return sum(max(loss, 0.0) for loss, fed in zip(losses_w, supplied, strict=True) if fed)
 
 
 @derives(
@@ -214,7 +219,7 @@ def _round(shape: str, diameter_m: float | None, width_m: float | None, height_m
     needs={"airflow_m3_s": "airflow", "area_m2": "area"},
 )
 def _velocity(airflow_m3_s: float, area_m2: float) -> float:
-    return duct.velocity(airflow_m3_s, area_m2) if airflow_m3_s else 0.0
+    return duct.velocity(airflow_m3_s, area_m2)
 
 
 @derives(
@@ -225,7 +230,7 @@ def _velocity(airflow_m3_s: float, area_m2: float) -> float:
     needs={"length_m": "length", "fittings_m": "fittings_length"},
 )
 def _effective_length(length_m: float, fittings_m: float) -> float:
-    return length_m + fittings_m
+    return duct_system.total_effective_length([length_m], [fittings_m])
 
 
 @derives(
@@ -287,7 +292,7 @@ def _air(
     decay: float | None,
 ) -> tuple[float, float, float, float]:
     """Roughness, density, viscosity, and what compression of a flexible run multiplies its friction by."""
-    density = air_properties.air_density(temperature_c, air_properties.standard_pressure(altitude_m or 0.0))
+    density = site_air.density(temperature_c, altitude_m)
     viscosity = air_properties.air_viscosity(temperature_c)
     if material == "flexible":
         by = 1.0
@@ -331,9 +336,9 @@ def _pressure(friction_pa_m: float, length_m: float) -> float:
     needs={"friction_pa_m": "design_friction", "diameter_m": "round_equivalent", **_AIR},
 )
 def _carried(friction_pa_m: float, diameter_m: float, **air: object) -> float:
-    roughness, density, viscosity, by = _air(diameter_m, **air)  # type: ignore[arg-type]
     if friction_pa_m <= 0.0:
         return 0.0
+    roughness, density, viscosity, by = _air(diameter_m, **air)  # type: ignore[arg-type]
     return duct.airflow_for_friction(diameter_m, friction_pa_m, roughness, density, viscosity, by)
 
 
@@ -382,5 +387,5 @@ def _transfer_pressure(
 ) -> float | None:
     if area_m2 <= 0.0:
         return None
-    density = air_properties.air_density(temperature_c, air_properties.standard_pressure(altitude_m or 0.0))
+    density = site_air.density(temperature_c, altitude_m)
     return duct_system.opening_pressure(airflow_m3_s, area_m2, density, discharge)

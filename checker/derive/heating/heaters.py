@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checker.calc.air import air_properties, duct, duct_system, equipment
+from checker.calc.air import duct, duct_system, equipment
 from checker.calc.thermal import climate
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
@@ -28,21 +28,6 @@ _AIRFLOW = {
 )
 def _output(heat_input_w: float, efficiency_ratio: float) -> float:
     return equipment.output_from_input(heat_input_w, efficiency_ratio)
-
-
-def _derated(
-    output_w: float,
-    fuel: str | None,
-    altitude_m: float | None,
-    share: float | None,
-    step_m: float | None,
-    over_m: float | None,
-) -> float | Lacks:
-    if fuel is None:
-        return lacks("fuel")
-    if fuel not in _FUELS or altitude_m is None or share is None or step_m is None or over_m is None:
-        return output_w
-    return equipment.derated_input(output_w, altitude_m, share, step_m, over_m)
 
 
 for _name, _of, _word in (
@@ -72,7 +57,11 @@ for _name, _of, _word in (
         step_m: float | None,
         over_m: float | None,
     ) -> float | Lacks:
-        return _derated(output_w, fuel, altitude_m, share, step_m, over_m)
+        if fuel is None:
+            return lacks("fuel")
+        if fuel not in _FUELS or altitude_m is None or share is None or step_m is None or over_m is None:
+            return output_w
+        return equipment.derated_input(output_w, altitude_m, share, step_m, over_m)
 
 
 @derives(
@@ -86,10 +75,16 @@ def _only(statuses: list[str]) -> bool:
     return len(statuses) == 1
 
 
-for _name, _loss, _what in (
-    ("size_ratio", "heat_loss", "output over the heat loss of the house, of equipment that heats it alone"),
-    ("size_ratio_low", "heat_loss_high", "output over the most that the heat loss may be"),
-    ("size_ratio_high", "heat_loss_low", "output over the least that the heat loss may be"),
+for _name, _output_of, _loss, _what in (
+    (
+        "size_ratio",
+        "output_on_site",
+        "heat_loss",
+        "output over the heat loss, of equipment that heats the house alone",
+    ),
+    ("size_ratio_low", "output_on_site", "heat_loss_high", "output over the most that the heat loss may be"),
+    ("size_ratio_high", "output_on_site", "heat_loss_low", "output over the least that the heat loss may be"),
+    ("low_stage_ratio", "output_low_on_site", "heat_loss", "output of the low stage over the heat loss of the house"),
 ):
 
     @derives(
@@ -97,67 +92,37 @@ for _name, _loss, _what in (
         Dimension.NUMBER,
         _what,
         by=equipment.size_ratio,
-        needs={"output_w": "output_on_site", "alone": "only_heater", "heat_loss_w": f"house.{_loss}"},
+        needs={"output_w": _output_of, "alone": "only_heater", "heat_loss_w": f"house.{_loss}"},
     )
     def _size_ratio(output_w: float, alone: bool, heat_loss_w: float) -> float | None:
         return equipment.size_ratio(output_w, heat_loss_w) if alone and heat_loss_w > 0.0 else None
 
 
-@derives(
-    "heater.low_stage_ratio",
-    Dimension.NUMBER,
-    "output of the low stage over the heat loss of the house",
-    by=equipment.size_ratio,
-    needs={"output_w": "output_low_on_site", "alone": "only_heater", "heat_loss_w": "house.heat_loss"},
-)
-def _low_stage_ratio(output_w: float, alone: bool, heat_loss_w: float) -> float | None:
-    return equipment.size_ratio(output_w, heat_loss_w) if alone and heat_loss_w > 0.0 else None
-
-
 _SEASON = {
     "output_w": "output_low_on_site",
-    "temperatures_c": "site.bin_temperatures",
-    "hours_h": "site.bin_hours",
-    "loss_w": "house.heat_loss",
-    "design_c": "site.heating_design_temperature",
-    "balance_c": "assumed:balance_temperature",
+    "bin_temperatures_c": "site.bin_temperatures",
+    "bin_hours_h": "site.bin_hours",
+    "design_loss_w": "house.heat_loss",
+    "design_temperature_c": "site.heating_design_temperature",
+    "balance_temperature_c": "assumed:balance_temperature",
 }
 
 
-@derives(
+derives(
     "heater.low_stage_hours",
     Dimension.FRACTION,
     "share of the heating hours that the low stage carries alone",
     by=climate.hours_share_carried,
     needs=_SEASON,
-)
-def _low_stage_hours(
-    output_w: float,
-    temperatures_c: tuple[float, ...],
-    hours_h: tuple[float, ...],
-    loss_w: float,
-    design_c: float,
-    balance_c: float,
-) -> float:
-    return climate.hours_share_carried(output_w, temperatures_c, hours_h, loss_w, design_c, balance_c)
+)(climate.hours_share_carried)
 
-
-@derives(
+derives(
     "heater.low_stage_heat",
     Dimension.FRACTION,
     "share of the season's heat that the low stage can give",
     by=climate.heat_share_carried,
     needs=_SEASON,
-)
-def _low_stage_heat(
-    output_w: float,
-    temperatures_c: tuple[float, ...],
-    hours_h: tuple[float, ...],
-    loss_w: float,
-    design_c: float,
-    balance_c: float,
-) -> float:
-    return climate.heat_share_carried(output_w, temperatures_c, hours_h, loss_w, design_c, balance_c)
+)(climate.heat_share_carried)
 
 
 @derives(
@@ -319,14 +284,3 @@ def _friction_rate(available_pa: float, length_m: float) -> float | None:
     if not length_m:
         return None
     return duct_system.friction_rate(available_pa, length_m) if available_pa else 0.0
-
-
-@derives(
-    "heater.duct_air_density",
-    Dimension.DENSITY,
-    "density of the air in the ducts",
-    by=air_properties.air_density,
-    needs={"temperature_c": "assumed:indoor_temperature", "altitude_m": "site.altitude?"},
-)
-def _duct_air_density(temperature_c: float, altitude_m: float | None) -> float:
-    return air_properties.air_density(temperature_c, air_properties.standard_pressure(altitude_m or 0.0))

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from checker.calc import ceiling
 from checker.calc.air import air_properties, equipment
 from checker.calc.thermal import infiltration, room_loss
+from checker.derive.heating import site_air
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
@@ -64,51 +64,6 @@ def _unheated(
     if heated or not toward_rooms or not outward or any(faces != "outdoors" for faces in outward_faces):
         return None
     return room_loss.unheated_temperature(toward_rooms, rooms_c, sum(outward), outdoors_c)
-
-
-@derives(
-    "room.volume",
-    Dimension.VOLUME,
-    "volume of air in the room",
-    by=ceiling.volume,
-    needs={
-        "ceiling_form": "ceiling",
-        "floor_area_m2": "floor_area?",
-        "ceiling_height_m": "ceiling_height?",
-        "slopes": "slopes?",
-        "knee_wall_height_m": "knee_wall_height?",
-        "pitch_ratio": "ceiling_pitch?",
-        "width_m": "sloped_width?",
-        "length_m": "sloped_length?",
-        "flat_height_m": "flat_ceiling_height?",
-        "level_area_m2": "level_ceiling_area?",
-        "level_height_m": "level_ceiling_height?",
-    },
-    agrees_within=0.1,
-)
-def _volume(
-    ceiling_form: str,
-    floor_area_m2: float | None,
-    ceiling_height_m: float | None,
-    slopes: str | None,
-    knee_wall_height_m: float | None,
-    pitch_ratio: float | None,
-    width_m: float | None,
-    length_m: float | None,
-    flat_height_m: float | None,
-    level_area_m2: float | None,
-    level_height_m: float | None,
-) -> float | Lacks:
-    if ceiling_form == "level":
-        if floor_area_m2 is None or ceiling_height_m is None:
-            return lacks("floor_area_m2", "ceiling_height_m")
-        return floor_area_m2 * ceiling_height_m
-    if slopes is None or knee_wall_height_m is None or pitch_ratio is None or width_m is None or length_m is None:
-        return lacks()
-    average = ceiling.average_height_two_slope if slopes == "two" else ceiling.average_height_one_slope
-    height_m = average(width_m, knee_wall_height_m, pitch_ratio, flat_height_m)
-    beside = (level_area_m2 or 0.0) * (level_height_m or 0.0)
-    return ceiling.volume(height_m, width_m, length_m) + beside
 
 
 @derives(
@@ -184,7 +139,7 @@ def _natural(air_changes_50_per_h: float, factor: float) -> float:
     needs={"temperature_c": "held_temperature", "altitude_m": "site.altitude?"},
 )
 def _density(temperature_c: float, altitude_m: float | None) -> float:
-    return air_properties.air_density(temperature_c, air_properties.standard_pressure(altitude_m or 0.0))
+    return site_air.density(temperature_c, altitude_m)
 
 
 @derives(
@@ -282,8 +237,7 @@ for _end, _word in (("low", "least"), ("high", "most")):
     "heat to warm its outdoor air at the winter design condition, after recovery",
     by=infiltration.ventilation_heat_loss,
     needs={
-        "airflow_m3_s": "airflow",
-        "run_share": "run_share?",
+        "airflow_m3_s": "mean_airflow",
         "type": "type",
         "recovery": "recovery?",
         "inside_c": "assumed:indoor_temperature",
@@ -293,20 +247,17 @@ for _end, _word in (("low", "least"), ("high", "most")):
 )
 def _ventilator_loss(
     airflow_m3_s: float,
-    run_share: float | None,
     type: str,  # noqa: A002 - the plan's own word
     recovery: float | None,
     inside_c: float,
     outdoors_c: float,
     altitude_m: float | None,
 ) -> float | Lacks:
-    if run_share is None:
-        return lacks("run_share")
     if type == "balanced with recovery" and recovery is None:
         return lacks("recovery")
-    density = air_properties.air_density(inside_c, air_properties.standard_pressure(altitude_m or 0.0))
+    density = site_air.density(inside_c, altitude_m)
     recovered = (recovery or 0.0) if type == "balanced with recovery" else 0.0
-    return infiltration.ventilation_heat_loss(airflow_m3_s * run_share, density, inside_c, outdoors_c, recovered)
+    return infiltration.ventilation_heat_loss(airflow_m3_s, density, inside_c, outdoors_c, recovered)
 
 
 @derives(

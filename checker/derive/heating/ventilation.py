@@ -14,7 +14,7 @@ TEST_PA = 50.0
     "ventilator.mean_airflow",
     Dimension.AIRFLOW,
     "mean outdoor airflow over the hours that it runs and rests",
-    by=ventilation.intermittent_rate,
+    by=float,
     needs={"airflow_m3_s": "airflow", "run_share": "run_share"},
 )
 def _mean_airflow(airflow_m3_s: float, run_share: float) -> float:
@@ -131,8 +131,6 @@ def _depressurisation(net_m3_s: float, air_changes_50: float, volume_m3: float, 
     return ventilation.depressurisation(net_m3_s, air_changes_50 * volume_m3 / 3600.0, TEST_PA, exponent)
 
 
-_INDOORS = ("indoors", "indoors and outdoors")
-
 for _kind in ("heater", "appliance"):
 
     @derives(
@@ -191,7 +189,7 @@ def _flame_volume_share(needed_m3: float, joined_m3: float | None, volume_m3: fl
 @derives(
     "room.flame_opening_needed",
     Dimension.AREA,
-    "free area of each of two openings to the outdoors that gives those flames enough air",
+    "free area of all openings to the outdoors together that gives those flames enough air",
     by=combustion.opening_area_for_input,
     needs={"input_w": "flame_input", "per_input": "assumed:flame_opening_per_input"},
 )
@@ -207,18 +205,7 @@ def _flame_opening(input_w: float, per_input: float) -> float:
     needs={"needed_m2": "flame_opening_needed", "has_m2": "combustion_air_outdoors"},
 )
 def _flame_opening_share(needed_m2: float, has_m2: float) -> float | None:
-    return has_m2 / (2.0 * needed_m2) if needed_m2 else None
-
-
-@derives(
-    "flue.outlets_area",
-    Dimension.AREA,
-    "area of the smallest outlet that draws through it",
-    by=min,
-    needs={"outlets_m2": "appliances[].outlet_area"},
-)
-def _outlets(outlets_m2: list[float]) -> float | None:
-    return min(outlets_m2) if outlets_m2 else None
+    return has_m2 / needed_m2 if needed_m2 else None
 
 
 @derives(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
+from checker.calc.rooms_plan import Rect
 from checker.plan.elements import Ident, Says, Worked
 from checker.plan.fields import (
     Airflow,
@@ -160,6 +161,14 @@ class Room(Worked, RoomSays):
     """Skylights of the room."""
     was: RoomSays | None = None
     """What the room was before the work."""
+
+    def rectangle(self) -> Rect | None:
+        """West, south, east and north of the room [m], if it is drawn as a rectangle."""
+        west, south = self.from_west, self.from_south
+        across, along = self.size_west_east, self.size_south_north
+        if west is None or south is None or across is None or along is None:
+            return None
+        return west, south, west + across, south + along
 
 
 class AlarmSays(Says):
