@@ -11,6 +11,7 @@ def derivations() -> Mapping[tuple[str, str], Derivation]:
     """Every derivation by kind and attribute, with every module of derivations imported."""
     from checker.derive import boundaries, ceilings, openings, stairs  # noqa: F401
     from checker.derive.envelope import assemblies, layers, moisture, surfaces  # noqa: F401
+    from checker.derive.framing import bearing, details, members, roofs, spans, weights  # noqa: F401
     from checker.derive.heating import ducts, heaters, losses, ventilation  # noqa: F401
 
     return declared()

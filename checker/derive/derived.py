@@ -20,6 +20,9 @@ from checker.plan.reader import ReadPlan
 from checker.units import Dimension
 
 Entries = Mapping[str, Mapping[str, "Entry"]]
+DESIGN = "design"
+"""The entry as a whole, where others are asked for a property."""
+STANDARD = "timber standard"
 
 
 class Entry(Protocol):
@@ -32,6 +35,14 @@ class Entry(Protocol):
     @property
     def properties(self) -> Mapping[str, Value]:
         """Its values [SI]."""
+
+    @property
+    def title(self) -> str:
+        """What sheets print for the whole of it."""
+
+    @property
+    def design(self) -> object:
+        """The whole of it, for lumber and a design standard."""
 
 
 def facts_of(read: ReadPlan, assumptions: Mapping[str, Value], catalogue: Entries | None = None) -> Facts:
@@ -251,6 +262,11 @@ class Deriver:
                 inputs.append(Input(symbol, None, value, need.assumption))
                 rests_on[need.assumption] = None
             return value
+        if need.catalogue:
+            entries = tuple({id(entry): entry for entry in self.catalogue.get(need.catalogue, {}).values()}.values())
+            if entries and need.catalogue == STANDARD:
+                inputs.append(Input(symbol, None, entries[0].title, entry=entries[0].known_as))
+            return entries or None
         if need.entry_property:
             return self._entry_value(ref, symbol, need, inputs, missing, rests_on)
         refs: tuple[Ref, ...] = (ref,)
@@ -300,8 +316,14 @@ class Deriver:
         inputs: list[Input],
         missing: dict[Item, None],
         rests_on: dict[str, None],
-    ) -> Value | None:
+    ) -> Any:
         """A value of the entry that the element names; an archetype is an assumption, and said to be one."""
+        for step in need.steps:
+            members = self.elements[ref].links.get(step, Members((), False))
+            if not members.refs:
+                missing[Item(ref, step)] = None
+                return None
+            ref = members.refs[0]
         item = Item(ref, need.attribute)
         fact = self._fact(item)
         if fact is None:
@@ -309,6 +331,9 @@ class Deriver:
             return None
         catalogue = _catalogue_of(ref.kind, need.attribute)
         entry = self.catalogue.get(catalogue, {}).get(str(fact.value).lower())
+        if entry is not None and need.entry_property == DESIGN:
+            inputs.append(Input(symbol, item, entry.title, entry=entry.known_as))
+            return entry.design
         value = entry.properties.get(need.entry_property) if entry else None
         if entry is None or value is None:
             missing[item] = None

@@ -6,8 +6,9 @@
 The decorated function gets the values of its needs by name and nothing else, so it cannot read what it does not
 declare; it is not called at all while one of them is unknown. A need is an attribute of the same element
 (`total_rise`), an attribute across to-one links (`stair.total_rise`), of every member of a to-many link
-(`flights[].total_rise`), an assumption of the ruleset (`assumed:counted_height`), or a value of the ruleset's catalogue
-for the material or archetype that the element names (`named:material.conductivity`). It returns None where the needs
+(`flights[].total_rise`), an assumption of the ruleset (`assumed:counted_height`), a value of the ruleset's catalogue
+for the entry that the element, or one across to-one links, names (`named:material.conductivity`; the whole of it is
+`named:lumber.design`), or all entries of a catalogue (`catalogue:timber standard`). It returns None where the needs
 do not settle the value. A need that ends in `?` is passed as None while it is unknown; a function that finds it needs
 it after all returns `lacks("its_name")`, and the need is reported as missing; one that takes only some of those that
 are known returns `using(value, "their_names")`.
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 _STEP = re.compile(r"^[a-z][a-z0-9_]*(\[\])?$")
 ASSUMED = "assumed:"
 NAMED = "named:"
+CATALOGUE = "catalogue:"
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +43,8 @@ class Need:
     optional: bool = False
     entry_property: str = ""
     """Of the catalogue's entry that the attribute names."""
+    catalogue: str = ""
+    """All entries of it."""
 
 
 class Lacks(tuple[str, ...]):
@@ -71,7 +75,7 @@ class Derivation:
 
     kind: str
     attribute: str
-    form: Literal["quantity", "flag", "choice"]
+    form: Literal["quantity", "flag", "choice", "name"]
     dimension: Dimension | None
     choices: tuple[str, ...]
     meaning: str
@@ -95,8 +99,10 @@ def _need(text: str) -> Need:
     if text.startswith(ASSUMED):
         return Need((), "", False, text.removeprefix(ASSUMED).removesuffix("?"), optional)
     if text.startswith(NAMED):
-        attribute, entry_property = text.removeprefix(NAMED).removesuffix("?").split(".")
-        return Need((), attribute, False, optional=optional, entry_property=entry_property)
+        *links, attribute, entry_property = text.removeprefix(NAMED).removesuffix("?").split(".")
+        return Need(tuple(links), attribute, False, optional=optional, entry_property=entry_property)
+    if text.startswith(CATALOGUE):
+        return Need((), "", False, optional=optional, catalogue=text.removeprefix(CATALOGUE).removesuffix("?"))
     *steps, attribute = text.removesuffix("?").split(".")
     if not all(_STEP.match(step) for step in [*steps, attribute]) or attribute.endswith("[]"):
         raise ValueError(f"a need is written link.attribute or link[].attribute, not {text!r}")
@@ -108,7 +114,7 @@ def _need(text: str) -> Need:
 
 def derives(
     target: str,
-    of: Dimension | Literal["flag"] | tuple[str, ...],
+    of: Dimension | Literal["flag", "name"] | tuple[str, ...],
     meaning: str,
     *,
     by: Callable[..., Any],
@@ -117,18 +123,19 @@ def derives(
 ) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
     """Declare that a function derives an attribute.
 
-    target: kind.attribute; of: its dimension, "flag", or its choices; meaning: for the glossary and calculation sheets;
-    by: the calculation, whose docstring names the source; needs: parameter name to where its value comes from;
-    agrees_within: how far a stated value may lie from this one before the two contradict each other, as a share of the
-    value, except for lengths: metres (3.2 mm, what a tape and a fraction of an inch leave open; no code limit).
+    target: kind.attribute; of: its dimension, "flag", "name" for words that only reports read, or its choices;
+    meaning: for the glossary and calculation sheets; by: the calculation, whose docstring names the source; needs:
+    parameter name to where its value comes from; agrees_within: how far a stated value may lie from this one before
+    the two contradict each other, as a share of the value, except for lengths: metres (3.2 mm, what a tape and a
+    fraction of an inch leave open; no code limit).
     """
     kind, attribute = target.split(".")
 
     def register(function: Callable[..., Any]) -> Callable[..., Any]:
         if (kind, attribute) in _DERIVATIONS:
             raise ValueError(f"{target} is derived twice")
-        form: Literal["quantity", "flag", "choice"] = (
-            "quantity" if isinstance(of, Dimension) else "flag" if of == "flag" else "choice"
+        form: Literal["quantity", "flag", "choice", "name"] = (
+            "quantity" if isinstance(of, Dimension) else "choice" if isinstance(of, tuple) else of
         )
         _DERIVATIONS[kind, attribute] = Derivation(
             kind,

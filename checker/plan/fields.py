@@ -44,9 +44,9 @@ class LinkTo:
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """Marks a field as the name of an entry of the ruleset's catalogue: a material or an archetype."""
+    """Marks a field as the name of an entry of the ruleset's catalogue, as a material or a lumber size."""
 
-    catalogue: Literal["material", "archetype"]
+    catalogue: Literal["material", "archetype", "lumber", "lumber size"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +132,10 @@ Angle = quantity(Dimension.ANGLE)
 Slope = quantity(Dimension.SLOPE)
 Pressure = quantity(Dimension.PRESSURE)
 Force = quantity(Dimension.FORCE)
+Mass = quantity(Dimension.MASS)
+LineLoad = quantity(Dimension.LINE_LOAD)
+Moment = quantity(Dimension.MOMENT, above=True)
+Stress = quantity(Dimension.STRESS, above=True)
 Airflow = quantity(Dimension.AIRFLOW)
 WindSpeed = quantity(Dimension.WIND_SPEED)
 Time = quantity(Dimension.TIME)

@@ -128,8 +128,14 @@ class Site(Single):
     """Depth below grade that frost reaches."""
     ground_snow_load: Pressure | None = None
     """Ground snow load."""
+    snow_load_ss: Pressure | None = None
+    """In Canada, snow load Ss of the ground."""
+    rain_load_sr: Pressure | None = None
+    """In Canada, rain load Sr that goes with it."""
     wind_speed: WindSpeed | None = None
     """Basic design wind speed."""
+    wind_exposure: Literal["B", "C", "D"] | None = None
+    """Exposure to wind: B among houses and trees, C open, D at the water."""
     seismic_category: Literal["A", "B", "C", "D0", "D1", "D2", "E"] | None = None
     """Seismic design category."""
     climate_zone: Literal["0", "1", "2", "3", "4", "4 marine", "5", "6", "7", "8"] | None = None

@@ -9,9 +9,12 @@ from pydantic import Field
 from checker.plan.elements import Section, Text
 from checker.plan.house import Eave, ExteriorWall, House, Level, Permit, Site
 from checker.plan.trades.assemblies import Assembly, Surface
+from checker.plan.trades.bearing import BearingLine, BracedLine, Digging, Footing, FoundationWall
 from checker.plan.trades.ducts import Duct
+from checker.plan.trades.framing import FramedOpening, HeavyThing, Member, Shoring
 from checker.plan.trades.heating import Appliance, Flue, Heater, Ventilator
 from checker.plan.trades.openings import Door, Skylight, Window
+from checker.plan.trades.roofs import RoofPlane
 from checker.plan.trades.rooms import Alarm, Room
 from checker.plan.trades.stairs import OpenEdge, Stair
 
@@ -51,6 +54,31 @@ class Heating(Section):
     """Mechanical ventilation systems of the whole house."""
 
 
+class Framing(Section):
+    """The frame, from the ridge to the footings."""
+
+    members: list[Member] | None = None
+    """Joists, rafters, beams, headers, ridges, posts."""
+    framed_openings: list[FramedOpening] | None = None
+    """Openings cut or closed in floors, ceilings and roofs."""
+    heavy_things: list[HeavyThing] | None = None
+    """Tubs, stoves, tanks, stone."""
+    bearing_lines: list[BearingLine] | None = None
+    """Walls and beams that bring loads down, storey by storey."""
+    footings: list[Footing] | None = None
+    """Footings and pads."""
+    foundation_walls: list[FoundationWall] | None = None
+    """Walls with soil against them."""
+    diggings: list[Digging] | None = None
+    """Digging beside or below the house."""
+    braced_lines: list[BracedLine] | None = None
+    """Lines of walls that keep storeys from racking."""
+    roofs: list[RoofPlane] | None = None
+    """Roofs plane by plane."""
+    shoring: list[Shoring] | None = None
+    """Supports and covers for a time."""
+
+
 class Plan(Section):
     """A retrofit plan: what every trade will do to one house. A section that is left out is not known."""
 
@@ -82,6 +110,8 @@ class Plan(Section):
     """Stairs with flights, landings and handrails."""
     open_edges: list[OpenEdge] | None = None
     """Edges that a person could fall over, with their guards."""
+    framing: Framing = Field(default_factory=Framing)
+    """Members, bearing lines, roofs and footings."""
     envelope: Envelope = Field(default_factory=Envelope)
     """Assemblies and the surfaces of rooms."""
     heating: Heating = Field(default_factory=Heating)

@@ -12,6 +12,7 @@ from checker.facts import Facts, Value
 from checker.glossary import glossary
 from checker.problems import Place
 from checker.ruleset.catalogue import PROPERTIES, AdoptedEntry
+from checker.ruleset.timber import design_from
 from checker.units import show
 
 
@@ -225,7 +226,7 @@ def adopted_from(data: Mapping[str, Any]) -> Adopted:
 def _catalogue(rows: list[Any]) -> dict[str, dict[str, AdoptedEntry]]:
     found: dict[str, dict[str, AdoptedEntry]] = {}
     for data, names in rows:
-        entry = AdoptedEntry(**data)
+        entry = AdoptedEntry(**{**data, "design": design_from(data["catalogue"], data["design"])})
         found.setdefault(entry.catalogue, {}).update(dict.fromkeys(names, entry))
     return found
 

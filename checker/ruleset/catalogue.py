@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Annotated, Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
-from pydantic import Field, StringConstraints
-
+from checker.calc.framing.timber import Lumber, TimberStandard
 from checker.facts import Value
 from checker.glossary import typed_fields
 from checker.plan.fields import Named
 from checker.problems import Place, Problem, nearest
-from checker.ruleset.choices import Basis, Certainty
-from checker.ruleset.head import Part, Words
+from checker.ruleset.head import Entry, Part, Words
+from checker.ruleset.timber import STANDARD, LumberEntry, StandardEntry, lumber_of, standard_of
 from checker.units import Dimension, QuantityError, parse
 
 if TYPE_CHECKING:
@@ -21,7 +20,6 @@ if TYPE_CHECKING:
     from checker.ruleset.adopted import Adopted
     from checker.ruleset.folders import Topic
 
-EntryName = Annotated[str, StringConstraints(pattern=r"^[a-z0-9][a-z0-9 ,./-]{0,59}$")]
 Sort = Literal[
     "wood",
     "wood panel",
@@ -51,7 +49,10 @@ _PROPERTIES = {
     "thickness": Dimension.LENGTH,
     "permeability": Dimension.PERMEABILITY,
     "permeance": Dimension.PERMEANCE,
+    "density": Dimension.DENSITY,
+    "weight": Dimension.PRESSURE,
 }
+_SIZES = {"width": Dimension.LENGTH, "depth": Dimension.LENGTH}
 _GIVES = {
     "resistance": Dimension.THERMAL_RESISTANCE,
     "u_factor": Dimension.U_FACTOR,
@@ -60,6 +61,7 @@ _GIVES = {
 }
 PROPERTIES: Mapping[str, Dimension] = {
     **_PROPERTIES,
+    **_SIZES,
     **_GIVES,
     **{f"{name}_{end}": dimension for name, dimension in _GIVES.items() for end in ("low", "high")},
 }
@@ -73,19 +75,6 @@ _GIVEN_OF = {
 }
 
 
-class Entry(Part):
-    """What every entry has: its names, its source."""
-
-    id: EntryName
-    """The name that plans use."""
-    also: list[EntryName] = Field(default_factory=list)
-    """Other names for it."""
-    cite: Words
-    basis: Basis
-    known: Certainty
-    note: Words | None = None
-
-
 class Material(Entry):
     """A building material; its values scale with the thickness, or are those of a product."""
 
@@ -97,6 +86,17 @@ class Material(Entry):
     permeability: str | None = None
     permeance: str | None = None
     """Instead of a permeability."""
+    density: str | None = None
+    weight: str | None = None
+    """Load of a square metre, instead of a density, for a product of a given thickness."""
+
+
+class LumberSize(Entry):
+    """A nominal size of lumber."""
+
+    width: str
+    """Width of one ply, dressed and dry."""
+    depth: str
 
 
 class Spread(Part):
@@ -115,6 +115,15 @@ class Archetype(Entry):
     gives: dict[Literal["resistance", "u_factor", "solar_gain", "air_changes_50"], Spread]
 
 
+_SECTIONS = {
+    "materials": "material",
+    "archetypes": "archetype",
+    "lumber": "lumber",
+    "lumber_sizes": "lumber size",
+    "timber_standard": STANDARD,
+}
+
+
 @dataclass(frozen=True, slots=True)
 class AdoptedEntry:
     """An entry in force: its properties [SI], by whom."""
@@ -127,6 +136,8 @@ class AdoptedEntry:
     cite: str
     known: str
     note: str = ""
+    design: Lumber | TimberStandard | None = None
+    """Of lumber its reference values, of a design standard its factors."""
 
     @property
     def known_as(self) -> str:
@@ -143,15 +154,20 @@ Catalogue = Mapping[str, Mapping[str, AdoptedEntry]]
 
 
 def take_in(topic: Topic, into: dict[str, dict[str, AdoptedEntry]], problems: list[Problem]) -> None:
-    """Put a topic's materials and archetypes into the catalogue, under every name that they have."""
-    for section, catalogue in (("materials", "material"), ("archetypes", "archetype")):
-        entries: list[Material | Archetype] = getattr(topic.model, section)
+    """Put a topic's materials, archetypes and lumber into the catalogue, under every name that they have."""
+    for section, catalogue in _SECTIONS.items():
+        entries: list[Material | Archetype | LumberSize | LumberEntry | StandardEntry] = getattr(topic.model, section)
         for index, entry in enumerate(entries):
             at = (section, index)
             adopted = _adopted(entry, topic, at, problems)
             if adopted is None:
                 continue
             known = into.setdefault(catalogue, {})
+            if catalogue == STANDARD and known:
+                what = f"the design standard “{entry.id}” is a second one beside “{next(iter(known))}”"
+                place = topic.document.place((*at, "id"))
+                problems.append(Problem(place, what, "adopt one set with a `timber_standard`"))
+                continue
             for name in (entry.id, *entry.also):
                 if name in known:
                     place = topic.document.place((*at, "id"))
@@ -162,8 +178,15 @@ def take_in(topic: Topic, into: dict[str, dict[str, AdoptedEntry]], problems: li
 
 
 def _adopted(
-    entry: Material | Archetype, topic: Topic, at: tuple[str | int, ...], problems: list[Problem]
+    entry: Material | Archetype | LumberSize | LumberEntry | StandardEntry,
+    topic: Topic,
+    at: tuple[str | int, ...],
+    problems: list[Problem],
 ) -> AdoptedEntry | None:
+    if isinstance(entry, LumberEntry):
+        return _designed("lumber", entry, entry.edition, lumber_of(entry, topic, at, problems))
+    if isinstance(entry, StandardEntry):
+        return _designed(STANDARD, entry, entry.title, standard_of(entry, topic, at, problems))
     properties: dict[str, Value] = {}
     for name, dimension, text, where in _values(entry):
         try:
@@ -173,12 +196,16 @@ def _adopted(
             return None
     if isinstance(entry, Material):
         properties["sort"] = entry.sort
-        for one, other in (("conductivity", "resistance"), ("permeability", "permeance")):
+        for one, other in (("conductivity", "resistance"), ("permeability", "permeance"), ("density", "weight")):
             if one in properties and other in properties:
                 place = topic.document.place((*at, other))
                 problems.append(Problem(place, f"“{entry.id}” has both {one} and {other}", "keep one of the two"))
         return AdoptedEntry(
             entry.id, "material", entry.sort, entry.id, properties, entry.cite, entry.known, entry.note or ""
+        )
+    if isinstance(entry, LumberSize):
+        return AdoptedEntry(
+            entry.id, "lumber size", "", entry.id, properties, entry.cite, entry.known, entry.note or ""
         )
     wrong = [name for name in entry.gives if name not in _GIVEN_OF[entry.of]]
     if wrong or not entry.gives:
@@ -195,13 +222,21 @@ def _adopted(
     )
 
 
+def _designed(
+    catalogue: str, entry: LumberEntry | StandardEntry, title: str, design: Lumber | TimberStandard | None
+) -> AdoptedEntry | None:
+    if design is None:
+        return None
+    return AdoptedEntry(entry.id, catalogue, "", title, {}, entry.cite, entry.known, entry.note or "", design)
+
+
 def _one(kind: str) -> str:
     return f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"
 
 
-def _values(entry: Material | Archetype) -> Iterator[tuple[str, Dimension, Any, tuple[str, ...]]]:
-    if isinstance(entry, Material):
-        for name, dimension in _PROPERTIES.items():
+def _values(entry: Material | Archetype | LumberSize) -> Iterator[tuple[str, Dimension, Any, tuple[str, ...]]]:
+    if isinstance(entry, Material | LumberSize):
+        for name, dimension in (_PROPERTIES if isinstance(entry, Material) else _SIZES).items():
             if (text := getattr(entry, name)) is not None:
                 yield name, dimension, text, (name,)
         return
@@ -228,12 +263,13 @@ def unknown_names(read: ReadPlan, adopted: Adopted) -> Iterator[Problem]:
 
 def _name_problem(value: str, catalogue: str, kind: str, place: Place, adopted: Adopted) -> Iterator[Problem]:
     entries = adopted.catalogue.get(catalogue, {})
-    fitting = sorted(name for name, each in entries.items() if catalogue == "material" or each.of == kind)
+    fitting = sorted(name for name, each in entries.items() if catalogue != "archetype" or each.of == kind)
     if value.lower() in fitting:
         return
+    plural = catalogue if catalogue == "lumber" else f"{catalogue}s"
     if not fitting:
-        what = f"the ruleset has no {catalogue}s for {_one(kind)}, so it does not know “{value}”"
-        yield Problem(place, what, f"adopt a set with {catalogue}s, such as materials")
+        what = f"the ruleset has no {plural} for {_one(kind)}, so it does not know “{value}”"
+        yield Problem(place, what, f"adopt a set with {plural}")
         return
     words = set(value.lower().replace(",", " ").split())
     alike = [name for name in fitting if words & set(name.replace(",", " ").split())][:6]

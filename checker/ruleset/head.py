@@ -1,4 +1,4 @@
-"""ruleset.yaml: what a set is and what it adopts; kept apart because every check reads it."""
+"""ruleset.yaml: what a set is and what it adopts, which every check reads; what catalogue entries have in common."""
 
 from __future__ import annotations
 
@@ -7,9 +7,11 @@ from typing import Annotated
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
 from checker.plan.fields import Date
+from checker.ruleset.choices import Basis, Certainty
 
 SetName = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$")]
 Words = Annotated[str, StringConstraints(min_length=1, max_length=600, strip_whitespace=True)]
+EntryName = Annotated[str, StringConstraints(pattern=r"^[a-z0-9][a-z0-9 ,./&-]{0,59}$")]
 
 
 class Part(BaseModel):
@@ -41,4 +43,17 @@ class RulesetFile(Part):
     """From the oldest to the newest."""
     adopts: list[Adoption] = Field(default_factory=list)
     maintained_by: Words
+    note: Words | None = None
+
+
+class Entry(Part):
+    """What every entry of the catalogue has: its names, its source."""
+
+    id: EntryName
+    """The name that plans use."""
+    also: list[EntryName] = Field(default_factory=list)
+    """Other names for it."""
+    cite: Words
+    basis: Basis
+    known: Certainty
     note: Words | None = None

@@ -8,9 +8,10 @@ from pydantic import Field, StringConstraints
 
 from checker.plan.elements import Status
 from checker.plan.house import Stage, Trade
-from checker.ruleset.catalogue import Archetype, Material
+from checker.ruleset.catalogue import Archetype, LumberSize, Material
 from checker.ruleset.choices import Basis, Certainty, Decider, Severity, Sheet
 from checker.ruleset.head import Part, Words
+from checker.ruleset.timber import LumberEntry, StandardEntry
 
 Name = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]{0,59}$")]
 Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]{0,59}$")]
@@ -204,6 +205,9 @@ class TopicFile(Part):
     assumptions: list[Assumption] = Field(default_factory=list)
     materials: list[Material] = Field(default_factory=list)
     archetypes: list[Archetype] = Field(default_factory=list)
+    lumber: list[LumberEntry] = Field(default_factory=list)
+    lumber_sizes: list[LumberSize] = Field(default_factory=list)
+    timber_standard: list[StandardEntry] = Field(default_factory=list)
     amendments: list[Amendment] = Field(default_factory=list)
     cautions: list[Caution] = Field(default_factory=list)
     retired: list[Retired] = Field(default_factory=list)

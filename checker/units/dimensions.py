@@ -43,6 +43,7 @@ class Dimension(StrEnum):
     MASS = "mass", "kg", "a mass"
     FORCE = "force", "N", "a force"
     LINE_LOAD = "line_load", "N/m", "a line load"
+    MOMENT = "moment", "N m", "a bending moment"
     PRESSURE = "pressure", "Pa", "a pressure"
     STRESS = "stress", "Pa", "a stress", "pressure"
     AIR_PRESSURE = "air_pressure", "Pa", "an air pressure", "pressure"

@@ -40,7 +40,7 @@ def faults(of: Iterable[Derivation]) -> list[str]:
         f"{each.kind}.{each.attribute} {name}: {found}"
         for each in of
         for name, need in each.needs.items()
-        if not need.assumption
+        if not need.assumption and not need.catalogue
         for found in needed(each, need, words)
         if isinstance(found, str)
     ]
@@ -60,7 +60,7 @@ def circle(of: Mapping[Key, Derivation]) -> tuple[Key, ...]:
             # Along a chain that ends, as from duct to duct, an attribute may need itself.
             if any(words.kinds[key[0]].links[step].ends for step in need.steps[:1]):
                 continue
-            for below in needed(of[key], need, words) if not need.assumption else ():
+            for below in needed(of[key], need, words) if not need.assumption and not need.catalogue else ():
                 if isinstance(below, tuple) and (found := visit(below, (*above, key))):
                     return found
         return ()

@@ -17,6 +17,8 @@ from typing import Any
 import pytest
 import yaml
 
+from tests.published.framing_inputs import BUILT, plain
+
 FOLDER = Path(__file__).parent
 FILES = (
     "stairs.yaml",
@@ -34,6 +36,10 @@ FILES = (
     "air_systems.yaml",
     "air_ventilation.yaml",
     "air_combustion.yaml",
+    "loads_snow.yaml",
+    "loads_house.yaml",
+    "roof_frame.yaml",
+    "foundation.yaml",
 )
 MODULES = (
     "stair",
@@ -60,12 +66,28 @@ MODULES = (
     "air.duct_system",
     "air.ventilation",
     "air.combustion",
+    "loads.gravity",
+    "loads.weights",
+    "loads.live",
+    "loads.snow",
+    "loads.snow_drift",
+    "loads.snow_canada",
+    "loads.take_down",
+    "loads.lateral",
+    "roof_frame.geometry",
+    "roof_frame.meeting",
+    "roof_frame.thrust",
+    "foundation.footing",
+    "foundation.soil",
 )
 INCH = Fraction(254, 10000)
 FOOT = 12 * INCH
 BTU_H = Fraction("1055.05585262") / 3600
 INCH_OF_WATER = 1000 * Fraction("9.80665") * INCH
 R_VALUE = FOOT**2 * Fraction(5, 9) / BTU_H
+POUND = Fraction("4.4482216152605")
+KGF = Fraction("9.80665")
+POUND = Fraction("4.4482216152605")
 PERM = Fraction("0.45359237") / 7000 / (3600 * FOOT**2 * Fraction("133.322387415") * Fraction("25.4"))
 
 # unit as written: (ending of the parameter's name, size in SI)
@@ -128,6 +150,37 @@ UNITS: dict[str, tuple[str, Fraction | float]] = {
     "ft3/kBtu": ("m3_j", FOOT**3 / (1000 * 3600 * BTU_H)),
     "in2/kBtuh": ("m2_w", INCH**2 / (1000 * BTU_H)),
     "mm2/kW": ("m2_w", Fraction(1, 10**9)),
+    "in3": ("m3", INCH**3),
+    "psi": ("pa", POUND / INCH**2),
+    "psf": ("pa", POUND / FOOT**2),
+    "kPa": ("pa", Fraction(1000)),
+    "MPa": ("pa", Fraction(10**6)),
+    "lb": ("n", POUND),
+    "N": ("n", Fraction(1)),
+    "kN": ("n", Fraction(1000)),
+    "plf": ("n_m", POUND / FOOT),
+    "kN/m": ("n_m", Fraction(1000)),
+    "ft.lb": ("nm", POUND * FOOT),
+    "in.lb": ("nm", POUND * INCH),
+    "kN.m": ("nm", Fraction(1000)),
+    "lb.in2": ("n_m2", POUND * INCH**2),
+    "psf": ("pa", POUND / FOOT**2),
+    "kPa": ("pa", Fraction(1000)),
+    "kgf/m2": ("pa", KGF),
+    "tf/m2": ("pa", 1000 * KGF),
+    "lb": ("n", POUND),
+    "kN": ("n", Fraction(1000)),
+    "plf": ("n_m", POUND / FOOT),
+    "lb/in": ("n_m", POUND / INCH),
+    "kN/m": ("n_m", Fraction(1000)),
+    "kgf/m": ("n_m", KGF),
+    "tf/m": ("n_m", 1000 * KGF),
+    "pcf": ("n_m3", POUND / FOOT**3),
+    "tf/m3": ("n_m3", 1000 * KGF),
+    "lb.ft": ("nm", POUND * FOOT),
+    "lb.ft/ft": ("nm_m", POUND),
+    "lbm": ("kg", Fraction("0.45359237")),
+    "gal": ("m3", 231 * INCH**3),
 }
 EXACT = ("count", "names", "any_unit", "yes_or_no")
 ZERO = {"degF": Fraction(32)}  # what is taken off a number first
@@ -164,6 +217,8 @@ def si(text: str) -> tuple[str, float]:
 
 def argument(parameter: str, written: Any) -> Any:
     """The value a parameter takes: numbers with a unit in SI, counts and choices as they stand."""
+    if parameter in BUILT:
+        return BUILT[parameter](written)
     if isinstance(written, list):
         return [argument(parameter, item) for item in written]
     if isinstance(written, dict):
@@ -185,7 +240,7 @@ def call(row: Row) -> tuple[Any, str]:
     arguments = {parameters[key]: argument(parameters[key], value) for key, value in row["inputs"].items()}
     unit = re.search(r"\[([^\]]+)\]$", (function.__doc__ or "").splitlines()[0])
     assert unit is not None
-    return function(**arguments), re.sub(r"\W+", "_", unit.group(1).lower()).strip("_")
+    return plain(function(**arguments)), re.sub(r"\W+", "_", unit.group(1).lower()).strip("_")
 
 
 def flat(result: Any) -> list[Any]:

@@ -1,99 +1,17 @@
-"""Calculation sheets: heat loss by room and by surface, before and after the work; the schedule of ducts.
-
-Every sheet is plain text in rows, so that terminal, page and JSON show the same. What is not known says so.
-"""
+"""Sheets of the envelope: assemblies, heat loss by room and by surface, before and after the work."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
-from checker.facts import Item, Known, Ref, State, Value
-from checker.findings.finding import Result
+from checker.facts import Ref
 from checker.findings.words import label
-from checker.units import Dimension, show
-
-UNKNOWN = "not known"
-D = Dimension
-_UNIT = re.compile(r".*[\d/] (\D.*)$")
+from checker.report.sheets.sheet import UNKNOWN, D, Reading, Row, Sheet, with_units
+from checker.units import show
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
-    """A row of a sheet: its name and a cell for each column after the first."""
-
-    name: str
-    cells: tuple[str, ...]
-    level: int = 0
-    """0 for a row, 1 for a sum of rows."""
-
-
-@dataclass(frozen=True, slots=True)
-class Sheet:
-    """A table that people read beside the findings."""
-
-    key: str
-    title: str
-    columns: tuple[str, ...]
-    """Headings, that of the names first."""
-    groups: tuple[tuple[str, tuple[Row, ...]], ...]
-    """Rows under a heading each, "" for rows without one."""
-    lines: tuple[str, ...] = ()
-    """What the numbers rest on, under the table."""
-    units: tuple[str, ...] = ()
-    """Unit of each column, "" where its cells have their own or none."""
-    spare: tuple[str, ...] = ()
-    """Columns that a narrow terminal leaves out."""
-    detailed: bool = False
-    """Whether only a reader who wants everything reads it in a terminal."""
-
-
-def sheets_of(result: Result) -> tuple[Sheet, ...]:
-    """The sheets of a result; none for a trade of which the plan says nothing."""
-    of = _Sheets(result)
-    return tuple(each for each in (of.assemblies(), of.rooms(), of.surfaces(), of.ducts()) if each is not None)
-
-
-class _Sheets:
-    def __init__(self, result: Result) -> None:
-        self.result = result
-        self.elements = result.facts.elements
-
-    def kind(self, kind: str, state: State = "after") -> list[Known]:
-        """Elements of a kind in one state, in the order of the plan."""
-        return [known for ref, known in self.elements.items() if ref.kind == kind and ref.state == state]
-
-    def value(self, ref: Ref, name: str) -> Value | None:
-        """A value, None if it is not known."""
-        fact = self.result.facts.value(Item(ref, name))
-        return fact.value if fact else None
-
-    def shown(self, ref: Ref | None, name: str, dimension: Dimension, none: str = UNKNOWN) -> str:
-        """A value as the trade reads it."""
-        if ref is None or ref not in self.elements:
-            return "–"
-        value = self.value(ref, name)
-        if dimension is D.HEAT_FLOW and isinstance(value, float | int):
-            return self.heat(value)
-        return show(float(value), dimension, self.result.units) if isinstance(value, int | float) else none
-
-    def name(self, ref: Ref) -> str:
-        """What people call an element."""
-        known = self.elements[ref]
-        return known.name or ref.id
-
-    def both(self, ref: Ref) -> tuple[Ref | None, Ref | None]:
-        """An element before and after the work, None where it does not stand."""
-        before, after = ref._replace(state="before"), ref._replace(state="after")
-        return before if before in self.elements else None, after if after in self.elements else None
-
-    def every(self, kind: str) -> list[Ref]:
-        """Elements of a kind in either state, each once."""
-        found = (ref._replace(state="after") for ref in self.elements if ref.kind == kind)
-        return list(dict.fromkeys(found))
-
-    # Assemblies.
+class EnvelopeSheets(Reading):
+    """Sheets of the envelope."""
 
     def assemblies(self) -> Sheet | None:
         """What each assembly resists, before and after."""
@@ -122,7 +40,7 @@ class _Sheets:
                 "Winter face: temperature at the outer face of the framing in the three coldest months. Steady "
                 "diffusion only: an indication. Air that leaks carries more water; rain, sun and drying are left out."
             )
-        return _with_units(
+        return with_units(
             "assemblies",
             "Assemblies",
             ("Assembly", "in bays", "unbroken", "before", "after", "U after", "winter face"),
@@ -151,7 +69,7 @@ class _Sheets:
             Row("Ventilation", ("", "", "", *ventilation, "")),
             Row("The house", ("", "", "", *self.losses(before, house)), 1),
         )
-        return _with_units(
+        return with_units(
             "heat-loss",
             "Heat loss by room at the winter design condition",
             ("Room", "surfaces", "openings", "air", "before", "after", "may be"),
@@ -190,10 +108,6 @@ class _Sheets:
             return UNKNOWN
         values = [value for each in members.refs if isinstance(value := self.value(each, name), float | int)]
         return UNKNOWN if len(values) < len(members.refs) else self.heat(sum(values))
-
-    def heat(self, watts: float) -> str:
-        """A heat flow, in one unit throughout."""
-        return show(watts, D.HEAT_FLOW, "us") if self.result.units == "us" else f"{watts:.0f} W"
 
     def level(self, room: Ref) -> str:
         """The name of the level that a room is on."""
@@ -257,7 +171,7 @@ class _Sheets:
                     groups[room].append(self.opening(opening))
         if not groups:
             return None
-        return _with_units(
+        return with_units(
             "surfaces",
             "Heat loss by surface at the winter design condition",
             ("Surface", "built as", "net area", "U before", "U after", "before", "after"),
@@ -291,123 +205,3 @@ class _Sheets:
                 self.shown(after, "heat_loss", D.HEAT_FLOW),
             ),
         )
-
-    # Ducts.
-
-    def ducts(self) -> Sheet | None:
-        """The schedule of ducts: from the blower outward."""
-        runs = self.kind("duct")
-        if not runs:
-            return None
-        groups = []
-        for role, title in (("supply", "Supplies"), ("return", "Returns"), (None, "Not told which")):
-            rows = [
-                self.duct(known, depth)
-                for known, depth in _outward(runs)
-                if (self.value(known.ref, "role") or None) == role
-            ]
-            if rows:
-                groups.append((title, tuple(rows)))
-        return _with_units(
-            "ducts",
-            "Ducts",
-            ("Run", "serves", "size", "to carry", "can carry", "speed", "loses", "round needed"),
-            tuple(groups),
-            tuple(self.duct_basis()),
-            spare=("loses", "speed"),
-        )
-
-    def duct(self, known: Known, depth: int) -> Row:
-        """The row of a run."""
-        ref = known.ref
-        return Row(
-            "  " * depth + self.name(ref),
-            (
-                self.serves(known),
-                self.size(ref),
-                self.shown(ref, "airflow", D.AIRFLOW),
-                self.shown(ref, "airflow_carried", D.AIRFLOW),
-                self.shown(ref, "air_velocity", D.VELOCITY),
-                self.shown(ref, "pressure", D.AIR_PRESSURE),
-                self.shown(ref, "diameter_needed", D.LENGTH),
-            ),
-        )
-
-    def serves(self, known: Known) -> str:
-        """Where a run ends."""
-        for link in ("room", "level"):
-            members = known.links.get(link)
-            if members and members.refs:
-                return members.refs[0].id
-        return ""
-
-    def size(self, ref: Ref) -> str:
-        """The section of a run."""
-        if self.value(ref, "shape") == "round":
-            return self.shown(ref, "diameter", D.LENGTH)
-        if self.value(ref, "width") is None:
-            return UNKNOWN
-        sides = [self.shown(ref, side, D.LENGTH) for side in ("width", "height")]
-        return " × ".join([sides[0].removesuffix(" in"), sides[1]])
-
-    def duct_basis(self) -> Iterator[str]:
-        """What the schedule rests on."""
-        for known in self.kind("heater"):
-            ref = known.ref
-            airflow = self.shown(ref, "system_airflow", D.AIRFLOW)
-            origin = self.value(ref, "system_airflow_from")
-            left = self.shown(ref, "duct_pressure", D.AIR_PRESSURE)
-            way = self.shown(ref, "longest_way", D.LENGTH)
-            rate = self.shown(ref, "friction_rate", D.FRICTION_RATE)
-            yield (
-                f"{self.name(ref).capitalize()}: airflow {airflow}" + (f" ({origin})" if origin else "") + f"; "
-                f"pressure left for ducts {left} over a longest way of {way}, so {rate}."
-            )
-        yield "Each room's air is its share of the heat loss; a run can carry what that friction allows."
-
-
-def _outward(runs: list[Known]) -> Iterator[tuple[Known, int]]:
-    """Runs in the order in which the air passes them, with how many lie before each."""
-    by_ref = {known.ref: known for known in runs}
-    feeds: dict[Ref | None, list[Known]] = {}
-    for known in runs:
-        members = known.links.get("fed_by")
-        before = members.refs[0] if members and members.refs and members.refs[0] in by_ref else None
-        feeds.setdefault(before, []).append(known)
-
-    def follow(before: Ref | None, depth: int) -> Iterator[tuple[Known, int]]:
-        for known in feeds.get(before, ()):
-            yield known, depth
-            yield from follow(known.ref, depth + 1)
-
-    yield from follow(None, 0)
-
-
-def _with_units(
-    key: str,
-    title: str,
-    columns: tuple[str, ...],
-    groups: tuple[tuple[str, tuple[Row, ...]], ...],
-    lines: tuple[str, ...],
-    *,
-    spare: tuple[str, ...] = (),
-    detailed: bool = False,
-) -> Sheet:
-    """A sheet whose units stand at the head of a column wherever all its cells have the same."""
-    cells = list(zip(*(row.cells for _, rows in groups for row in rows), strict=True))
-    units = [_unit(column) for column in cells]
-    bare = tuple(
-        (name, tuple(replace(row, cells=tuple(map(_without, row.cells, units))) for row in rows))
-        for name, rows in groups
-    )
-    return Sheet(key, title, columns, bare, lines, tuple(units), spare, detailed)
-
-
-def _unit(column: tuple[str, ...]) -> str:
-    """The unit that all cells of a column end in, "" if they do not."""
-    found = {match.group(1) if (match := _UNIT.match(cell)) else "" for cell in column if cell[:1].isdigit()}
-    return found.pop() if len(found) == 1 and not any("×" in cell for cell in column) else ""
-
-
-def _without(cell: str, unit: str) -> str:
-    return cell.removesuffix(f" {unit}") if unit else cell

@@ -1,0 +1,1 @@
+"""Facts of the frame: weights and loads, members, bearing lines, footings, roofs."""

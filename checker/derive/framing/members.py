@@ -1,0 +1,287 @@
+"""Facts of members: their section, what they carry, how far they may bend."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Protocol
+
+from checker.calc.framing.timber import TimberStandard
+from checker.calc.loads import gravity, take_down, weights
+from checker.derive.framing.weights import (
+    LIVE_ASSUMED,
+    ROOFS,
+    dead_needs,
+    dead_pressure,
+    live_pressure,
+    roof_live_pressure,
+    snow_pressure,
+)
+from checker.derive.registry import Lacks, Using, derives, lacks, using
+from checker.units import Dimension
+
+JOISTS = frozenset({"floor joist", "ceiling joist", "rafter", "deck joist"})
+"""Like members side by side under a deck: each carries its spacing, and they share what they carry."""
+
+
+class Entry(Protocol):
+    """An entry of the catalogue of lumber sizes or of design standards."""
+
+    @property
+    def properties(self) -> dict[str, float]:
+        """Width and depth of a size. [m]"""
+
+    @property
+    def design(self) -> TimberStandard:
+        """The design standard."""
+
+
+@derives(
+    "member.engineered",
+    "flag",
+    "whether it is an engineered product and no sawn lumber",
+    by=bool,
+    needs={"product": "product?", "size": "size?", "lumber": "lumber?"},
+)
+def _engineered(product: str | None, size: str | None, lumber: str | None) -> bool | Lacks | Using:
+    if product is not None:
+        return using(product != "sawn lumber", "product")
+    return lacks("product") if size is None and lumber is None else False
+
+
+@derives(
+    "member.ply_width",
+    Dimension.LENGTH,
+    "width of one ply, as measured or dressed",
+    by=float,
+    needs={"measured_m": "width?", "size": "size?", "dressed_m": "named:size.width?"},
+)
+def _ply_width(measured_m: float | None, size: str | None, dressed_m: float | None) -> float | Lacks | Using:
+    return _measured(measured_m, dressed_m)
+
+
+@derives(
+    "member.actual_depth",
+    Dimension.LENGTH,
+    "depth, as measured or dressed",
+    by=float,
+    needs={"measured_m": "depth?", "size": "size?", "dressed_m": "named:size.depth?"},
+)
+def _actual_depth(measured_m: float | None, size: str | None, dressed_m: float | None) -> float | Lacks | Using:
+    return _measured(measured_m, dressed_m)
+
+
+def _measured(measured_m: float | None, dressed_m: float | None) -> float | Lacks | Using:
+    if measured_m is not None:
+        return using(measured_m, "measured_m")
+    return lacks("size") if dressed_m is None else using(dressed_m, "dressed_m")
+
+
+@derives(
+    "member.dead_pressure",
+    Dimension.PRESSURE,
+    "dead load over the level area that it carries",
+    by=weights.load_on_plan,
+    needs=dead_needs(),
+)
+def _dead(**needs: object) -> float | Lacks | Using:
+    return dead_pressure(**needs)  # type: ignore[arg-type]
+
+
+@derives(
+    "member.live_pressure",
+    Dimension.PRESSURE,
+    "live load of floors, ceilings and attics that it carries",
+    by=float,
+    needs={"own_pa": "live_load?", "carries": "carries?", **LIVE_ASSUMED},
+)
+def _live(**needs: object) -> float | Lacks | Using:
+    return live_pressure(**needs)  # type: ignore[arg-type]
+
+
+@derives(
+    "member.snow_pressure",
+    Dimension.PRESSURE,
+    "roof snow load that it carries, over the level area",
+    by=float,
+    needs={"carries": "carries?", "plane_pa": "roof.snow_load?", "site_pa": "site.roof_snow_load?"},
+)
+def _snow(carries: str | None, plane_pa: float | None, site_pa: float | None) -> float | Lacks | Using:
+    return snow_pressure(None, carries, plane_pa, site_pa)
+
+
+@derives(
+    "member.roof_live_pressure",
+    Dimension.PRESSURE,
+    "roof live load that it carries, over the level area",
+    by=float,
+    needs={"carries": "carries?", "roof_live_pa": "assumed:roof_live_load?"},
+)
+def _roof_live(carries: str | None, roof_live_pa: float | None) -> float | Lacks | Using:
+    return roof_live_pressure(carries, roof_live_pa)
+
+
+@derives(
+    "member.load_width",
+    Dimension.LENGTH,
+    "width of floor or roof that it carries: its tributary width, or the spacing of like members",
+    by=float,
+    needs={"role": "role", "tributary_width_m": "tributary_width?", "spacing_m": "spacing?"},
+)
+def _load_width(role: str, tributary_width_m: float | None, spacing_m: float | None) -> float | Lacks | Using:
+    if tributary_width_m is not None:
+        return using(tributary_width_m, "tributary_width_m")
+    if role in JOISTS:
+        return lacks("spacing_m") if spacing_m is None else using(spacing_m, "spacing_m")
+    return lacks("tributary_width_m")
+
+
+def _line_load(kind: str, meaning: str, of_line: str, further: str | None) -> None:
+    needs = {
+        "pressure_pa": f"{kind}_pressure?",
+        "width_m": "load_width?",
+        "tributary_width_m": "tributary_width?",
+        "line_n_m": f"carries_line.{of_line}?",
+    }
+    if further:
+        needs["further_n_m"] = f"{further}?"
+
+    @derives(f"member.line_{kind}", Dimension.LINE_LOAD, meaning, by=take_down.area_line_load, needs=needs)
+    def line_load(
+        pressure_pa: float | None,
+        width_m: float | None,
+        tributary_width_m: float | None,
+        line_n_m: float | None,
+        further_n_m: float | None = None,
+    ) -> float | Lacks | Using:
+        also = ("further_n_m",) if further_n_m is not None else ()
+        if line_n_m is not None and tributary_width_m is None:
+            return using(line_n_m + (further_n_m or 0.0), "line_n_m", *also)
+        if width_m is None:
+            return lacks("width_m")
+        if pressure_pa is None:
+            return lacks("pressure_pa")
+        return using(pressure_pa * width_m + (further_n_m or 0.0), "pressure_pa", "width_m", *also)
+
+
+_line_load("dead", "dead load along it", "dead_total", "line_dead_load")
+_line_load("live", "live load along it", "live_total", "line_live_load")
+_line_load("snow", "snow load along it, level", "snow_total", "line_snow_load")
+_line_load("roof_live", "roof live load along it, level", "roof_live_total", None)
+
+
+@derives(
+    "member.deflection_limit",
+    Dimension.NUMBER,
+    "span over the greatest live-load deflection that the ruleset allows it",
+    by=float,
+    needs={
+        "carries": "carries",
+        "ceiling": "ceiling_below?",
+        "pitch_ratio": "roof.pitch?",
+        "steep_ratio": "assumed:steep_rafter_pitch?",
+        "floor": "assumed:deflection_floor",
+        "plaster": "assumed:deflection_plaster",
+        "gypsum": "assumed:deflection_gypsum",
+        "rafter": "assumed:deflection_rafter",
+        "other": "assumed:deflection_other",
+    },
+)
+def _deflection_limit(
+    carries: str,
+    ceiling: str | None,
+    pitch_ratio: float | None,
+    steep_ratio: float | None,
+    floor: float,
+    plaster: float,
+    gypsum: float,
+    rafter: float,
+    other: float,
+) -> float | Lacks | Using:
+    if carries not in ROOFS and carries not in ("attic without storage", "ceiling only", "attic with storage"):
+        return using(floor)
+    if ceiling is None:
+        return lacks("ceiling")
+    if ceiling == "plaster":
+        return using(plaster, "ceiling")
+    if ceiling == "gypsum board":
+        return using(gypsum, "ceiling")
+    if ceiling == "none" and carries == "roof":
+        if steep_ratio is None:
+            return using(rafter, "ceiling")
+        if pitch_ratio is None:
+            return lacks("pitch_ratio")
+        return using(rafter if pitch_ratio > steep_ratio else other, "ceiling", "pitch_ratio", "steep_ratio")
+    return using(other, "ceiling")
+
+
+@derives(
+    "member.bearing_length",
+    Dimension.LENGTH,
+    "length of bearing that the jack studs under its end give",
+    by=float,
+    needs={"jacks": "jack_studs", "sizes": "catalogue:lumber size"},
+    agrees_within=0.02,
+)
+def _bearing_length(jacks: float, sizes: Sequence[Entry]) -> float | None:
+    studs_m = sorted(each.properties["width"] for each in sizes if 0.085 < each.properties["depth"] < 0.095)
+    thickness_m = next((each for each in studs_m if each > 0.03), None)
+    return jacks * thickness_m if thickness_m and jacks > 0 else None
+
+
+@derives(
+    "member.backspan_ratio",
+    Dimension.NUMBER,
+    "span over the overhang",
+    by=float,
+    needs={"span_m": "span", "overhang_m": "overhang"},
+)
+def _backspan(span_m: float, overhang_m: float) -> float | None:
+    return span_m / overhang_m if overhang_m > 0.0 else None
+
+
+@derives(
+    "member.service_load",
+    Dimension.LINE_LOAD,
+    "greatest load along it that acts together",
+    by=gravity.service_load,
+    needs={
+        "dead_n_m": "line_dead",
+        "live_n_m": "line_live",
+        "snow_n_m": "line_snow",
+        "roof_live_n_m": "line_roof_live",
+        "share_ratio": "assumed:companion_share",
+    },
+)
+def _service(dead_n_m: float, live_n_m: float, snow_n_m: float, roof_live_n_m: float, share_ratio: float) -> float:
+    return gravity.service_load(dead_n_m, live_n_m, max(snow_n_m, roof_live_n_m), share_ratio)
+
+
+@derives(
+    "member.load_added",
+    Dimension.FRACTION,
+    "part by which the load along it grows",
+    by=take_down.share_added,
+    needs={"after_n_m": "service_load", "before_n_m": "was.service_load"},
+)
+def _load_added(after_n_m: float, before_n_m: float) -> float | None:
+    return take_down.share_added(before_n_m, after_n_m) if before_n_m > 0.0 else None
+
+
+@derives(
+    "member.reaction",
+    Dimension.FORCE,
+    "load that comes to each of its ends, all that acts together",
+    by=gravity.service_load,
+    needs={
+        "span_m": "span",
+        "dead_n_m": "line_dead",
+        "live_n_m": "line_live",
+        "snow_n_m": "line_snow",
+        "roof_live_n_m": "line_roof_live",
+        "share_ratio": "assumed:companion_share",
+    },
+)
+def _reaction(
+    span_m: float, dead_n_m: float, live_n_m: float, snow_n_m: float, roof_live_n_m: float, share_ratio: float
+) -> float:
+    return gravity.service_load(dead_n_m, live_n_m, max(snow_n_m, roof_live_n_m), share_ratio) * span_m / 2.0

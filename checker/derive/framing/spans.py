@@ -1,0 +1,364 @@
+"""Facts of members that come of their strength: how hard they work, how far they may span, what would be enough."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from checker.calc.framing import column, sawn
+from checker.calc.framing.beam import Loads
+from checker.calc.framing.timber import Lumber, Section, TimberStandard
+from checker.derive.framing.members import JOISTS, Entry
+from checker.derive.registry import Lacks, derives, lacks
+from checker.units import Dimension
+
+UPRIGHT = frozenset({"post", "stud", "ridge board"})
+"""Members that are not checked as beams."""
+RECTANGULAR = frozenset({"laminated veneer lumber", "glued laminated timber"})
+SAME_WIDTH_M = 0.0016
+"""How far the width of a ply may lie from that of a nominal size that is tried in its place."""
+GOVERNING = ("bending", "shear", "bearing", "live deflection", "total deflection")
+
+DEMAND = {
+    "role": "role",
+    "ply_width_m": "ply_width",
+    "depth_m": "actual_depth",
+    "plies": "plies?",
+    "span_m": "span",
+    "dead_n_m": "line_dead",
+    "live_n_m": "line_live",
+    "snow_n_m": "line_snow",
+    "roof_live_n_m": "line_roof_live",
+    "standards": "catalogue:timber standard",
+    "spacing_m": "spacing?",
+    "edge_held": "edge_held?",
+    "unbraced_m": "unbraced_length?",
+    "bearing_m": "bearing_length?",
+    "limit": "deflection_limit",
+}
+STRENGTH = {
+    "engineered": "engineered",
+    "lumber": "named:lumber.design?",
+    "product": "product?",
+    "moment_n_m": "moment_capacity?",
+    "shear_n": "shear_capacity?",
+    "modulus_pa": "elastic_modulus?",
+}
+
+
+class Demand:
+    """A member with its loads, in the form that the calculation of wood members takes."""
+
+    def __init__(
+        self,
+        role: str,
+        ply_width_m: float,
+        depth_m: float,
+        plies: float | None,
+        span_m: float,
+        dead_n_m: float,
+        live_n_m: float,
+        snow_n_m: float,
+        roof_live_n_m: float,
+        standards: tuple[Entry, ...],
+        spacing_m: float | None,
+        edge_held: bool | None,
+        unbraced_m: float | None,
+        bearing_m: float | None,
+        limit: float,
+    ) -> None:
+        self.beam = role not in UPRIGHT
+        self.section = Section(ply_width_m, depth_m, int(plies or 1))
+        self.span_m = span_m
+        self.loads = Loads({"dead": dead_n_m, "live": live_n_m, "snow": snow_n_m, "roof live": roof_live_n_m})
+        self.standard = standards[0].design
+        side_by_side = role in JOISTS and spacing_m is not None
+        self.repetitive = side_by_side and (spacing_m or 0.0) <= self.standard.repetitive_spacing_m + 1e-6
+        held = edge_held if edge_held is not None else role in JOISTS
+        self.unbraced_m = unbraced_m if unbraced_m is not None else 0.0 if held else span_m
+        self.bearing_m = bearing_m
+        self.limit = limit
+
+    def check(self, lumber: Lumber, loads: Loads | None = None) -> sawn.MemberCheck:
+        """The check of the member."""
+        return sawn.check_member(
+            self.section,
+            lumber,
+            self.standard,
+            self.span_m,
+            loads or self.loads,
+            repetitive=self.repetitive and bool(lumber.sizes or lumber.by_depth),
+            unbraced_m=self.unbraced_m,
+            bearing_m=self.bearing_m,
+            live_limit=self.limit,
+        )
+
+
+def values_of(
+    section: Section,
+    standard: TimberStandard,
+    engineered: bool,
+    lumber: Lumber | None,
+    product: str | None,
+    moment_n_m: float | None,
+    shear_n: float | None,
+    modulus_pa: float | None,
+) -> Lumber | Lacks:
+    """The reference values of a member: of its lumber, or those that the maker's capacities of one ply come to."""
+    if not engineered:
+        return lacks("lumber") if lumber is None else lumber
+    if product not in RECTANGULAR:
+        return lacks()
+    if moment_n_m is None or shear_n is None or modulus_pa is None:
+        stated = {"moment_n_m": moment_n_m, "shear_n": shear_n, "modulus_pa": modulus_pa}
+        return lacks(*(name for name, value in stated.items() if value is None))
+    ply = Section(section.ply_width_m, section.depth_m)
+    bending_pa = moment_n_m / ply.modulus_m3 / standard.resistance.get("bending", 1.0)
+    shear_pa = 1.5 * shear_n / ply.area_m2 / standard.resistance.get("shear", 1.0)
+    # The maker's values for bearing across the grain are in his sheet; the plan has no line for them.
+    return Lumber("maker's values", bending_pa, shear_pa, bending_pa, modulus_pa, 0.5 * modulus_pa)
+
+
+def _checked(needs: dict[str, object]) -> sawn.MemberCheck | Lacks:
+    demand = Demand(**{name: needs[name] for name in DEMAND})  # type: ignore[arg-type]
+    if not demand.beam:
+        return lacks()
+    strength = {name: needs[name] for name in STRENGTH}
+    values = values_of(demand.section, demand.standard, **strength)  # type: ignore[arg-type]
+    return values if isinstance(values, Lacks) else demand.check(values)
+
+
+_CHECK = {**DEMAND, **STRENGTH}
+
+
+@derives(
+    "member.bending_use", Dimension.FRACTION, "bending moment over its capacity", by=sawn.check_member, needs=_CHECK
+)
+def _bending_use(**needs: object) -> float | Lacks:
+    checked = _checked(needs)
+    return checked if isinstance(checked, Lacks) else checked.bending.ratio
+
+
+@derives("member.shear_use", Dimension.FRACTION, "shear over its capacity", by=sawn.check_member, needs=_CHECK)
+def _shear_use(**needs: object) -> float | Lacks:
+    checked = _checked(needs)
+    return checked if isinstance(checked, Lacks) else checked.shear.ratio
+
+
+@derives(
+    "member.bearing_use",
+    Dimension.FRACTION,
+    "pressure across the grain at the shorter bearing over its capacity",
+    by=sawn.check_member,
+    needs={**_CHECK, "bearing_m": "bearing_length"},
+)
+def _bearing_use(**needs: object) -> float | Lacks:
+    checked = _checked(needs)
+    if isinstance(checked, Lacks):
+        return checked
+    return lacks() if checked.bearing is None or needs["engineered"] else checked.bearing.ratio
+
+
+@derives(
+    "member.live_deflection_ratio",
+    Dimension.NUMBER,
+    "span over its deflection under live load",
+    by=sawn.check_member,
+    needs=_CHECK,
+)
+def _live_deflection(**needs: object) -> float | Lacks:
+    checked = _checked(needs)
+    return checked if isinstance(checked, Lacks) else checked.live_span_ratio
+
+
+@derives(
+    "member.total_deflection_ratio",
+    Dimension.NUMBER,
+    "span over its deflection under all load",
+    by=sawn.check_member,
+    needs=_CHECK,
+)
+def _total_deflection(**needs: object) -> float | Lacks:
+    checked = _checked(needs)
+    return checked if isinstance(checked, Lacks) else checked.total_span_ratio
+
+
+@derives("member.governs", GOVERNING, "the check that comes nearest to its limit", by=sawn.check_member, needs=_CHECK)
+def _governs(**needs: object) -> str | Lacks:
+    checked = _checked(needs)
+    return checked if isinstance(checked, Lacks) else checked.governs
+
+
+@derives(
+    "member.combination",
+    "name",
+    "the combination of loads that governs bending",
+    by=sawn.check_member,
+    needs=_CHECK,
+)
+def _combination(**needs: object) -> str | Lacks:
+    checked = _checked(needs)
+    return checked if isinstance(checked, Lacks) else checked.bending.combination
+
+
+@derives(
+    "member.worst_use",
+    Dimension.FRACTION,
+    "demand over capacity of the check that governs, deflection among them",
+    by=sawn.check_member,
+    needs=_CHECK,
+)
+def _worst(**needs: object) -> float | Lacks:
+    checked = _checked(needs)
+    return checked if isinstance(checked, Lacks) else checked.worst
+
+
+@derives(
+    "member.allowable_span",
+    Dimension.LENGTH,
+    "greatest span of the same member under the same load",
+    by=sawn.allowable_span,
+    needs={**_CHECK, "span_m": "span?"},
+)
+def _allowable_span(**needs: object) -> float | Lacks:
+    held = needs["edge_held"] if needs["edge_held"] is not None else needs["role"] in JOISTS
+    span_m = needs["span_m"]
+    if span_m is None and not held and needs["unbraced_m"] is None:
+        return lacks("span_m")
+    demand = Demand(**{**{name: needs[name] for name in DEMAND}, "span_m": span_m or 1.0})  # type: ignore[arg-type]
+    if not demand.beam:
+        return lacks()
+    values = values_of(demand.section, demand.standard, **{name: needs[name] for name in STRENGTH})  # type: ignore[arg-type]
+    if isinstance(values, Lacks):
+        return values
+    found_m, _ = sawn.allowable_span(
+        demand.section,
+        values,
+        demand.standard,
+        demand.loads,
+        repetitive=demand.repetitive and bool(values.sizes or values.by_depth),
+        unbraced_m=demand.unbraced_m,
+        bearing_m=demand.bearing_m,
+        live_limit=demand.limit,
+    )
+    return found_m
+
+
+@derives(
+    "member.least_depth",
+    Dimension.LENGTH,
+    "least depth of a lumber size of the same width that would do, in the same lumber and number of plies",
+    by=sawn.least_section,
+    needs={**DEMAND, "lumber": "named:lumber.design", "sizes": "catalogue:lumber size"},
+)
+def _least_depth(lumber: Lumber, sizes: Sequence[Entry], **needs: object) -> float | Lacks | None:
+    demand = Demand(**needs)  # type: ignore[arg-type]
+    if not demand.beam:
+        return lacks()
+    plies = demand.section.plies
+    candidates = [
+        Section(demand.section.ply_width_m, each.properties["depth"], plies)
+        for each in sizes
+        if abs(each.properties["width"] - demand.section.ply_width_m) <= SAME_WIDTH_M
+    ]
+    found = sawn.least_section(
+        candidates,
+        lumber,
+        demand.standard,
+        demand.span_m,
+        demand.loads,
+        repetitive=demand.repetitive,
+        unbraced_m=demand.unbraced_m,
+        bearing_m=demand.bearing_m,
+        live_limit=demand.limit,
+    )
+    return None if found is None else found.depth_m
+
+
+def _needed(needs: dict[str, object]) -> sawn.Needed | Lacks:
+    demand = Demand(**needs)  # type: ignore[arg-type]
+    if not demand.beam:
+        return lacks()
+    return sawn.needed(
+        demand.section,
+        demand.standard,
+        demand.span_m,
+        demand.loads,
+        repetitive=demand.repetitive,
+        live_limit=demand.limit,
+    )
+
+
+@derives(
+    "member.bending_needed",
+    Dimension.STRESS,
+    "reference bending value that its lumber must at least have, before any factor",
+    by=sawn.needed,
+    needs=DEMAND,
+)
+def _bending_needed(**needs: object) -> float | Lacks:
+    found = _needed(needs)
+    return found if isinstance(found, Lacks) else found.bending_pa
+
+
+@derives(
+    "member.shear_needed",
+    Dimension.STRESS,
+    "reference shear value that its lumber must at least have",
+    by=sawn.needed,
+    needs=DEMAND,
+)
+def _shear_needed(**needs: object) -> float | Lacks:
+    found = _needed(needs)
+    return found if isinstance(found, Lacks) else found.shear_pa
+
+
+@derives(
+    "member.stiffness_needed",
+    Dimension.STRESS,
+    "modulus of elasticity that its lumber must at least have",
+    by=sawn.needed,
+    needs=DEMAND,
+)
+def _stiffness_needed(**needs: object) -> float | Lacks:
+    found = _needed(needs)
+    return found if isinstance(found, Lacks) else found.stiffness_pa
+
+
+@derives(
+    "member.post_use",
+    Dimension.FRACTION,
+    "load down a post over what it carries, held at head and foot only",
+    by=column.check_post,
+    needs={
+        "load_n": "post_load",
+        "ply_width_m": "ply_width",
+        "depth_m": "actual_depth",
+        "plies": "plies?",
+        "height_m": "span",
+        "lumber": "named:lumber.design",
+        "standards": "catalogue:timber standard",
+    },
+)
+def _post_use(
+    load_n: float,
+    ply_width_m: float,
+    depth_m: float,
+    plies: float | None,
+    height_m: float,
+    lumber: Lumber,
+    standards: tuple[Entry, ...],
+) -> float | Lacks:
+    if lumber.compression_pa is None and not lumber.by_depth:
+        return lacks("lumber")
+    section = Section(ply_width_m, depth_m, int(plies or 1))
+    # What the post carries is not told apart by kind here; as floor load it has no shorter duration to its credit.
+    found = column.check_post(
+        section,
+        lumber,
+        standards[0].design,
+        {"live": load_n},
+        unbraced_depth_m=height_m,
+        unbraced_width_m=height_m,
+        fastening="nailed" if section.plies > 1 else "solid",
+    )
+    return found.ratio
