@@ -144,12 +144,12 @@ def test(folders: tuple[str, ...]) -> None:
     raise SystemExit(1 if wrong else 0)
 
 
-@rules.command(short_help="List the materials and archetypes that plans may name.")
+@rules.command(short_help="List the materials, archetypes and lumber that plans may name.")
 @click.argument("words", nargs=-1, metavar="[WORD…]")
 @click.option("--rules", "name", default="us", show_default=True, metavar="NAME|FOLDER", help="Ruleset.")
 @click.option("--units", type=click.Choice(["us", "metric"]), default="us", show_default=True, help="Units to print.")
 def materials(words: tuple[str, ...], name: str, units: Literal["us", "metric"]) -> None:
-    """List materials and archetypes, with their values and sources: all, or those with every WORD in a name or sort."""
+    """List materials, archetypes and lumber with their sources: all, or those with every WORD in a name or sort."""
     from checker.findings.words import label
     from checker.ruleset.catalogue import PROPERTIES
     from checker.units import show
@@ -173,11 +173,12 @@ def materials(words: tuple[str, ...], name: str, units: Literal["us", "metric"])
                     for property_, value in entry.properties.items()
                     if isinstance(value, float)
                 ]
-                what = entry.of if entry.catalogue == "material" else f"{entry.of}: {entry.title}"
+                what = {"material": entry.of, "archetype": f"{entry.of}: {entry.title}"}.get(entry.catalogue)
+                what = what or (f"lumber, {entry.title}" if entry.catalogue == "lumber" else entry.catalogue)
                 _paragraph("", f"{what} — {', '.join(values) or 'no values'}")
                 _paragraph("", f"{entry.source}. {entry.note}".strip())
         if not found:
-            raise click.UsageError(f"no material or archetype has “{' '.join(words)}” in its names")
+            raise click.UsageError(f"no material, archetype or lumber has “{' '.join(words)}” in its names")
 
 
 def _adopted(name: str, date: str) -> Adopted:

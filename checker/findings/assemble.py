@@ -213,12 +213,14 @@ class Assembler:
                 )
         alike: dict[tuple[str, str, str], list[Fault]] = {}
         for fault in self.facts.faults:
-            alike.setdefault((fault.item.ref.kind, fault.item.name, fault.legal), []).append(fault)
+            alike.setdefault((fault.item.ref.kind, self._fault_words(fault), fault.legal), []).append(fault)
         for faults in alike.values():
             fault = next((each for each in faults if each.item.ref.state == "after"), faults[0])
             others = len({each.item.ref.id for each in faults}) - 1
             more = f" The same of {others} more." if others else ""
-            says = f"{label(fault.item.name).capitalize()} cannot be worked out: {self._fault_words(fault)}.{more}"
+            names = list(dict.fromkeys(label(each.item.name) for each in faults))
+            named = names[0] if len(names) == 1 else f"{', '.join(names[:3])}{' and more' if len(names) > 3 else ''}"
+            says = f"{named.capitalize()} cannot be worked out: {self._fault_words(fault)}.{more}"
             place = self.facts.elements[fault.item.ref].place
             yield self._built_in(
                 "numbers-make-no-sense",

@@ -12,7 +12,7 @@ from checker.glossary import typed_fields
 from checker.plan.fields import Named
 from checker.problems import Place, Problem, nearest
 from checker.ruleset.head import Entry, Part, Words
-from checker.ruleset.timber import STANDARD, LumberEntry, StandardEntry, lumber_of, standard_of
+from checker.ruleset.timber import STANDARD, STRESSES, LumberEntry, StandardEntry, lumber_of, standard_of
 from checker.units import Dimension, QuantityError, parse
 
 if TYPE_CHECKING:
@@ -62,6 +62,7 @@ _GIVES = {
 PROPERTIES: Mapping[str, Dimension] = {
     **_PROPERTIES,
     **_SIZES,
+    **dict.fromkeys(STRESSES, Dimension.STRESS),
     **_GIVES,
     **{f"{name}_{end}": dimension for name, dimension in _GIVES.items() for end in ("low", "high")},
 }
@@ -227,7 +228,13 @@ def _designed(
 ) -> AdoptedEntry | None:
     if design is None:
         return None
-    return AdoptedEntry(entry.id, catalogue, "", title, {}, entry.cite, entry.known, entry.note or "", design)
+    properties: dict[str, Value] = {}
+    if isinstance(design, Lumber):
+        # Where bending, tension and compression are published by depth, no one value stands for them.
+        by_depth = ("bending", "tension", "compression") if design.by_depth else ()
+        stated = {name: getattr(design, f"{name}_pa") for name in STRESSES if name not in by_depth}
+        properties = {name: value for name, value in stated.items() if value is not None}
+    return AdoptedEntry(entry.id, catalogue, "", title, properties, entry.cite, entry.known, entry.note or "", design)
 
 
 def _one(kind: str) -> str:

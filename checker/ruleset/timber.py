@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 Steps = tuple[str | int, ...]
 STANDARD = "timber standard"
-_STRESSES = ("bending", "tension", "shear", "bearing", "compression", "stiffness", "stiffness_low")
+STRESSES = ("bending", "tension", "shear", "bearing", "compression", "stiffness", "stiffness_low")
 _NEEDED = ("shear", "bearing", "stiffness", "stiffness_low")
 _PUBLISHED_BY_DEPTH = ("bending", "tension", "compression")
 
@@ -99,6 +99,8 @@ class StandardEntry(Entry):
     wet: dict[str, float] = Field(default_factory=dict)
     resistance: dict[str, float] = Field(default_factory=dict)
     creep: float = 1.5
+    wet_exempt: dict[str, str] = Field(default_factory=dict)
+    """By property, the reference value times size factor up to which no wet factor is taken."""
 
 
 class _Reading:
@@ -124,7 +126,7 @@ def lumber_of(entry: LumberEntry, topic: Topic, at: Steps, problems: list[Proble
     """Read the values of a lumber entry; None, with the problems put down, if they cannot be read."""
     reading = _Reading(topic, at, problems)
     values: dict[str, float] = {}
-    for name in _STRESSES:
+    for name in STRESSES:
         if (text := getattr(entry, name)) is not None:
             values[f"{name}_pa"] = reading.quantity(text, Dimension.STRESS, name)
     depths = [
@@ -174,6 +176,9 @@ def standard_of(entry: StandardEntry, topic: Topic, at: Steps, problems: list[Pr
             for index, row in enumerate(rows)
         )
     spacing_m = reading.quantity(entry.repetitive_spacing, Dimension.LENGTH, "repetitive_spacing")
+    exempt = {
+        name: reading.quantity(text, Dimension.STRESS, "wet_exempt", name) for name, text in entry.wet_exempt.items()
+    }
     if not reading.clean:
         return None
     return TimberStandard(
@@ -191,6 +196,7 @@ def standard_of(entry: StandardEntry, topic: Topic, at: Steps, problems: list[Pr
         entry.wet,
         entry.resistance,
         entry.creep,
+        exempt,
     )
 
 

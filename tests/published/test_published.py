@@ -36,6 +36,10 @@ FILES = (
     "air_systems.yaml",
     "air_ventilation.yaml",
     "air_combustion.yaml",
+    "framing_beams.yaml",
+    "framing_members.yaml",
+    "framing_columns.yaml",
+    "framing_cuts.yaml",
     "loads_snow.yaml",
     "loads_house.yaml",
     "roof_frame.yaml",
@@ -66,6 +70,11 @@ MODULES = (
     "air.duct_system",
     "air.ventilation",
     "air.combustion",
+    "framing.beam",
+    "framing.adjustment",
+    "framing.sawn",
+    "framing.column",
+    "framing.cuts",
     "loads.gravity",
     "loads.weights",
     "loads.live",
@@ -87,7 +96,6 @@ INCH_OF_WATER = 1000 * Fraction("9.80665") * INCH
 R_VALUE = FOOT**2 * Fraction(5, 9) / BTU_H
 POUND = Fraction("4.4482216152605")
 KGF = Fraction("9.80665")
-POUND = Fraction("4.4482216152605")
 PERM = Fraction("0.45359237") / 7000 / (3600 * FOOT**2 * Fraction("133.322387415") * Fraction("25.4"))
 
 # unit as written: (ending of the parameter's name, size in SI)
@@ -152,14 +160,8 @@ UNITS: dict[str, tuple[str, Fraction | float]] = {
     "mm2/kW": ("m2_w", Fraction(1, 10**9)),
     "in3": ("m3", INCH**3),
     "psi": ("pa", POUND / INCH**2),
-    "psf": ("pa", POUND / FOOT**2),
-    "kPa": ("pa", Fraction(1000)),
     "MPa": ("pa", Fraction(10**6)),
-    "lb": ("n", POUND),
     "N": ("n", Fraction(1)),
-    "kN": ("n", Fraction(1000)),
-    "plf": ("n_m", POUND / FOOT),
-    "kN/m": ("n_m", Fraction(1000)),
     "ft.lb": ("nm", POUND * FOOT),
     "in.lb": ("nm", POUND * INCH),
     "kN.m": ("nm", Fraction(1000)),
@@ -177,8 +179,7 @@ UNITS: dict[str, tuple[str, Fraction | float]] = {
     "tf/m": ("n_m", 1000 * KGF),
     "pcf": ("n_m3", POUND / FOOT**3),
     "tf/m3": ("n_m3", 1000 * KGF),
-    "lb.ft": ("nm", POUND * FOOT),
-    "lb.ft/ft": ("nm_m", POUND),
+    "ft.lb/ft": ("nm_m", POUND),
     "lbm": ("kg", Fraction("0.45359237")),
     "gal": ("m3", 231 * INCH**3),
 }

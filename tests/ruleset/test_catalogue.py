@@ -296,7 +296,7 @@ def test_the_command_finds_by_words_and_prints_in_the_units_asked_for(dryfit: Ru
 def test_the_command_says_so_if_nothing_has_the_words(dryfit: Run) -> None:
     result = dryfit("rules", "materials", "unobtainium")
     assert result.exit_code == 2
-    assert "no material or archetype has “unobtainium” in its names" in result.output
+    assert "no material, archetype or lumber has “unobtainium” in its names" in result.output
     assert "Traceback" not in result.output
 
 

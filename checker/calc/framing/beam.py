@@ -93,7 +93,8 @@ class _Piece:
     def turns(self) -> list[float]:
         """Places within the piece where the moment is 0, with both ends: between them the slope is monotone."""
         a, b, c = -self.load_n_m / 2, self.shear_n, self.moment_n_m
-        if c * self.moment_at(self.length_m) > 0 and b * (b - self.load_n_m * self.length_m) >= 0:
+        at_end = self.moment_at(self.length_m)
+        if (a <= 0 <= c and at_end >= 0) or (c * at_end > 0 and b * (b - self.load_n_m * self.length_m) >= 0):
             return [0.0, self.length_m]
         roots = []
         if a == 0.0:

@@ -192,7 +192,7 @@ def check_post(
     Notes
         The weaker of the two directions holds; only across its plies is a built-up post weaker than a solid one,
         and there it is no weaker than its plies one by one. In limit states a built-up post has 60 % (nailed)
-        or 80 % (bolted) of a solid one; factors of members side by side are not taken.
+        or 80 % (bolted) of a solid one across the plies; factors of members side by side are not taken.
     References
         [1] National Design Specification for Wood Construction, 2018, 3.6, 3.7 and 15.3.
         [2] CSA O86, 2009, 5.5.6; from memory.
@@ -205,22 +205,21 @@ def check_post(
     allowable = standard.method == "allowable stress"
     built_up = (_ALLOWABLE_BUILT_UP if allowable else _LIMIT_BUILT_UP)[fastening if section.plies > 1 else "solid"]
     ways = [(section.depth_m, unbraced_depth_m, 1.0), (section.width_m, unbraced_width_m, built_up)]
-    slender = [column_slenderness(length_m, side_m, end_factor) for side_m, length_m, _ in ways]
-    alone = unbraced_width_m * end_factor / section.ply_width_m
+    for side_m, length_m, _ in ways:
+        column_slenderness(length_m, side_m, end_factor)
     worst: Use | None = None
     for combination in that_matter(standard.strength, loads):
         stress_pa = compression_pa * duration_of(combination, standard, loads, 0.0)
-        factors = []
-        for (side_m, length_m, together), ratio in zip(ways, slender, strict=True):
-            if allowable:
-                factor = column_stability_factor(ratio, low_pa, stress_pa, together)
-                if together < 1.0 and alone <= _SLENDEREST:
-                    factor = max(factor, column_stability_factor(alone, low_pa, stress_pa, 1.0))
-            else:
-                size = column_size_factor(side_m, length_m) if length_m else 1.0
-                factor = together * size * column_slenderness_factor(ratio, low_pa, stress_pa, size)
-            factors.append(factor)
-        capacity_n = stress_pa * min(factors) * section.area_m2 * standard.resistance.get("compression", 1.0)
+        reduced = min(
+            max(
+                together * _stable(side_m, length_m, end_factor, low_pa, stress_pa, allowable),
+                _stable(section.ply_width_m, length_m, end_factor, low_pa, stress_pa, allowable)
+                if together < 1.0
+                else 0.0,
+            )
+            for side_m, length_m, together in ways
+        )
+        capacity_n = stress_pa * reduced * section.area_m2 * standard.resistance.get("compression", 1.0)
         demand_n = _axial(combination, loads_n)
         if worst is None or demand_n / capacity_n > worst.ratio:
             worst = Use(demand_n / capacity_n, combination.name, demand_n, capacity_n)
@@ -298,6 +297,19 @@ def bending_with_tension(
     bent = not_negative("bending_pa", bending_pa) / positive("bending_strength_pa", bending_strength_pa)
     pressed_pa = max(0.0, bending_pa - axial_pa)
     return max(drawn + bent, pressed_pa / positive("bending_strength_stable_pa", bending_strength_stable_pa))
+
+
+def _stable(
+    side_m: float, unbraced_m: float, end_factor: float, low_pa: float, stress_pa: float, allowable: bool
+) -> float:
+    """Factor of buckling in one direction, with the size factor of limit states; 0 of what is too slender."""
+    slenderness = unbraced_m * end_factor / side_m
+    if slenderness > _SLENDEREST:
+        return 0.0
+    if allowable:
+        return column_stability_factor(slenderness, low_pa, stress_pa, 1.0)
+    size = column_size_factor(side_m, unbraced_m) if unbraced_m else 1.0
+    return size * column_slenderness_factor(slenderness, low_pa, stress_pa, size)
 
 
 def _axial(combination: Combination, loads_n: Mapping[LoadKind, float]) -> float:

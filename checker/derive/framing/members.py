@@ -229,6 +229,17 @@ def _bearing_length(jacks: float, sizes: Sequence[Entry]) -> float | None:
 
 
 @derives(
+    "level.joist_depth",
+    Dimension.LENGTH,
+    "depth of the deepest joists of its floor",
+    by=max,
+    needs={"roles": "members[].role", "depths_m": "members[].actual_depth"},
+)
+def _joist_depth(roles: list[str], depths_m: list[float]) -> float | None:
+    return max((depth for role, depth in zip(roles, depths_m, strict=True) if role == "floor joist"), default=None)
+
+
+@derives(
     "member.backspan_ratio",
     Dimension.NUMBER,
     "span over the overhang",

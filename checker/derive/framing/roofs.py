@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from checker.calc.loads import snow, snow_canada, snow_drift, weights
-from checker.calc.roof_frame import geometry, thrust
+from checker.calc.roof_frame import geometry, meeting, thrust
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
@@ -269,6 +269,37 @@ def _birdsmouth(seat_m: float, depth_m: float, pitch_ratio: float) -> float:
 )
 def _heel(seat_m: float, depth_m: float, pitch_ratio: float) -> float:
     return geometry.heel_height(depth_m, seat_m, pitch_ratio)
+
+
+@derives(
+    "roof-plane.plate_height",
+    Dimension.LENGTH,
+    "height of plate over the floor at which the ridge comes to the height wanted",
+    by=geometry.plate_height_for_ridge,
+    needs={"ridge_m": "ridge_over_floor", "run_m": "run", "pitch_ratio": "pitch", "heel_m": "heel_height?"},
+    agrees_within=0.025,
+)
+def _plate_height(ridge_m: float, run_m: float, pitch_ratio: float, heel_m: float | None) -> float:
+    return geometry.plate_height_for_ridge(ridge_m, run_m, pitch_ratio, heel_m or 0.0)
+
+
+@derives(
+    "roof-plane.headroom_gained",
+    Dimension.LENGTH,
+    "height gained under the slope in the middle of its run",
+    by=meeting.headroom_gained,
+    needs={
+        "run_m": "run",
+        "plate_m": "plate_height",
+        "old_plate_m": "was.plate_height",
+        "pitch_ratio": "pitch",
+        "old_pitch_ratio": "was.pitch",
+    },
+)
+def _headroom_gained(
+    run_m: float, plate_m: float, old_plate_m: float, pitch_ratio: float, old_pitch_ratio: float
+) -> float:
+    return meeting.headroom_gained(run_m / 2.0, plate_m - old_plate_m, old_pitch_ratio, pitch_ratio)
 
 
 @derives(

@@ -191,13 +191,17 @@ def _governs(**needs: object) -> str | Lacks:
 @derives(
     "member.combination",
     "name",
-    "the combination of loads that governs bending",
+    "the combination of loads of the check that governs",
     by=sawn.check_member,
     needs=_CHECK,
 )
 def _combination(**needs: object) -> str | Lacks:
     checked = _checked(needs)
-    return checked if isinstance(checked, Lacks) else checked.bending.combination
+    if isinstance(checked, Lacks):
+        return checked
+    uses = (checked.bending, checked.shear, checked.bearing, checked.live_deflection, checked.total_deflection)
+    use = dict(zip(GOVERNING, uses, strict=True))[checked.governs]
+    return use.combination if use else lacks()
 
 
 @derives(

@@ -12,6 +12,8 @@ from checker.plan.fields import (
     Holds,
     Length,
     LinkTo,
+    LumberDepth,
+    LumberWidth,
     Named,
     Pressure,
 )
@@ -74,9 +76,9 @@ class BearingLineSays(Says):
     """How the wall is framed."""
     stud_size: Annotated[Text | None, Named("lumber size")] = None
     """Nominal size of the studs."""
-    stud_width: Depth | None = None
+    stud_width: LumberWidth | None = None
     """Width of the studs as measured."""
-    stud_depth: Depth | None = None
+    stud_depth: LumberDepth | None = None
     """Depth of the studs as measured."""
     stud_spacing: Depth | None = None
     """Centre to centre of the studs."""

@@ -15,11 +15,14 @@ from checker.plan.fields import (
     Length,
     LineLoad,
     LinkTo,
+    LumberDepth,
+    LumberWidth,
     Mass,
     Moment,
     Named,
     Pressure,
     Share,
+    Span,
     Stress,
     Volume,
 )
@@ -84,9 +87,9 @@ class MemberSays(Says):
     """What it is made of; a member with a lumber size or a grade is sawn lumber."""
     size: Annotated[Text | None, Named("lumber size")] = None
     """Nominal size of one ply by its name, as 2x10 or 38x235."""
-    width: Depth | None = None
+    width: LumberWidth | None = None
     """Width of one ply as measured: the size of old and of engineered members."""
-    depth: Depth | None = None
+    depth: LumberDepth | None = None
     """Depth as measured."""
     plies: CountFromOne | None = None
     """Number of plies side by side; 1 unless said."""
@@ -98,7 +101,7 @@ class MemberSays(Says):
     """Whether the member was looked at from end to end and has no rot, insects, splits or long cuts."""
     spacing: Depth | None = None
     """Centre to centre of like members."""
-    span: Depth | None = None
+    span: Span | None = None
     """Clear span between supports; of rafters, its horizontal projection; of posts and studs, their height."""
     overhang: Length | None = None
     """Length beyond the last support, on plan."""

@@ -19,6 +19,8 @@ class RoofPlaneSays(Says):
     """Horizontal projection of the eave."""
     plate_height: Length | None = None
     """Top of the plate over the finished floor of the storey in the roof."""
+    ridge_over_floor: Length | None = None
+    """Height wanted of the rafters' top at the ridge over the finished floor of the storey in the roof."""
     ridge_height: Length | None = None
     """Top of the rafters at the ridge over the top of the plate."""
     seat_cut: Length | None = None

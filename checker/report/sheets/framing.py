@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from checker.facts import Ref
 from checker.report.sheets.sheet import UNKNOWN, D, Reading, Row, Sheet, with_units
+from checker.units import show
 
 _USES = ("bending_use", "shear_use", "live_deflection_ratio")
 
@@ -35,18 +36,18 @@ class FramingSheets(Reading):
 
     def member(self, ref: Ref) -> Row:
         """The row of a member."""
-        governs = self.value(ref, "governs")
+        governs, combination = self.value(ref, "governs"), self.value(ref, "combination")
         return Row(
             self.name(ref),
             (
                 self.section(ref),
                 self.shown(ref, "span", D.LENGTH),
-                self.shown(ref, "allowable_span", D.LENGTH),
+                self.whole_span(ref),
                 self.percent(ref, "bending_use"),
                 self.percent(ref, "shear_use"),
                 self.ratio(ref),
                 self.shown(ref, "bending_needed", D.STRESS),
-                str(governs) if governs else UNKNOWN,
+                f"{governs}, {combination}" if governs else UNKNOWN,
             ),
         )
 
@@ -59,6 +60,14 @@ class FramingSheets(Reading):
                 return UNKNOWN
             size = f"{width.removesuffix(' in').removesuffix(' mm')} × {depth}"
         return f"{int(plies)} – {size}" if isinstance(plies, int | float) and plies > 1 else str(size)
+
+    def whole_span(self, ref: Ref) -> str:
+        """The greatest span, in whole inches or centimetres below it, as span tables print theirs."""
+        value = self.value(ref, "allowable_span")
+        if not isinstance(value, float):
+            return UNKNOWN
+        step = 0.0254 if self.result.units == "us" else 0.01
+        return show(int(value / step + 1e-6) * step, D.LENGTH, self.result.units)
 
     def percent(self, ref: Ref, name: str) -> str:
         """A use as a percentage without decimals."""
@@ -208,6 +217,7 @@ class FramingSheets(Reading):
                         self.shown(after, "ridge_height", D.LENGTH),
                         self.shown(after, "rafter_length", D.LENGTH),
                         self.shown(after, "plumb_cut", D.LENGTH),
+                        self.shown(after, "headroom_gained", D.LENGTH, ""),
                         self.shown(after, "snow_load", D.PRESSURE),
                         self.thrust(after),
                     ),
@@ -218,8 +228,11 @@ class FramingSheets(Reading):
         return with_units(
             "roofs",
             "Roof planes",
-            ("Plane", "pitch before", "after", "ridge over plate", "rafter", "plumb cut", "snow", "thrust"),
+            ("Plane", "pitch before", "after", "ridge over plate", "rafter", "plumb cut", "gained", "snow", "thrust"),
             (("", tuple(rows)),),
-            ("Thrust: of each rafter at the plate, where neither a beam nor a wall carries the ridge.",),
-            spare=("plumb cut",),
+            (
+                "Gained: height under the slope in the middle of its run, against before.",
+                "Thrust: of each rafter at the plate, where neither a beam nor a wall carries the ridge.",
+            ),
+            spare=("plumb cut", "rafter"),
         )
