@@ -8,7 +8,7 @@ import tempfile
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from types import TracebackType
-from typing import Any, NamedTuple, cast
+from typing import Any, NamedTuple
 
 import clips
 
@@ -22,6 +22,7 @@ clips.facts.Fact.__del__ = lambda self: clips.facts.lib.ReleaseFact(self._fact)
 
 _VERDICT = re.compile(r"\(verdict \(rule (\d+)\) \(e (\d+)\) \(is (\w+)\) \(by (\d+)\)\)")
 _RUN_LIMIT = 2_000_000
+_STATED = clips.Symbol("stated")
 _OPEN = Members((), False)
 
 
@@ -143,7 +144,10 @@ class Session:
     def _plain(self, value: Value) -> Any:
         if isinstance(value, bool):
             return clips.Symbol("TRUE" if value else "FALSE")
-        return self._symbols[value] if isinstance(value, str) else float(cast(float, value))
+        if isinstance(value, int | float):
+            return float(value)
+        # Of names and series, rules only ask whether they are stated.
+        return self._symbols.get(value, _STATED) if isinstance(value, str) else _STATED
 
     def _assertions(self, facts: Facts) -> Iterable[tuple[tuple[Any, ...], None]]:
         """Every fact to assert, as (template, (slot, value), …); links before the elements they join."""

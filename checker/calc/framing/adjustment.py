@@ -347,7 +347,7 @@ def _size(section: Section, sizes: str, standard: TimberStandard) -> SizeFactor:
         raise OutOfRange(
             "section",
             f"{section.ply_width_m:.4g} m by {section.depth_m:.4g} m",
-            f"a size for which “{sizes}” has factors",
+            f"a size for which “{sizes}” has factors; thicker beams and posts have values of their own",
         )
     return found
 

@@ -53,10 +53,12 @@ def _engineered(product: str | None, size: str | None, lumber: str | None) -> bo
     Dimension.LENGTH,
     "width of one ply, as measured or dressed",
     by=float,
-    needs={"measured_m": "width?", "size": "size?", "dressed_m": "named:size.width?"},
+    needs={"measured_m": "width?", "other_m": "depth?", "size": "size?", "dressed_m": "named:size.width?"},
 )
-def _ply_width(measured_m: float | None, size: str | None, dressed_m: float | None) -> float | Lacks | Using:
-    return _measured(measured_m, dressed_m)
+def _ply_width(
+    measured_m: float | None, other_m: float | None, size: str | None, dressed_m: float | None
+) -> float | Lacks | Using:
+    return _measured(measured_m, other_m, dressed_m)
 
 
 @derives(
@@ -64,16 +66,21 @@ def _ply_width(measured_m: float | None, size: str | None, dressed_m: float | No
     Dimension.LENGTH,
     "depth, as measured or dressed",
     by=float,
-    needs={"measured_m": "depth?", "size": "size?", "dressed_m": "named:size.depth?"},
+    needs={"measured_m": "depth?", "other_m": "width?", "size": "size?", "dressed_m": "named:size.depth?"},
 )
-def _actual_depth(measured_m: float | None, size: str | None, dressed_m: float | None) -> float | Lacks | Using:
-    return _measured(measured_m, dressed_m)
+def _actual_depth(
+    measured_m: float | None, other_m: float | None, size: str | None, dressed_m: float | None
+) -> float | Lacks | Using:
+    return _measured(measured_m, other_m, dressed_m)
 
 
-def _measured(measured_m: float | None, dressed_m: float | None) -> float | Lacks | Using:
+def _measured(measured_m: float | None, other_m: float | None, dressed_m: float | None) -> float | Lacks | Using:
     if measured_m is not None:
         return using(measured_m, "measured_m")
-    return lacks("size") if dressed_m is None else using(dressed_m, "dressed_m")
+    if dressed_m is None:
+        # A nominal size does not go with a measured side.
+        return lacks("size" if other_m is None else "measured_m")
+    return using(dressed_m, "dressed_m")
 
 
 @derives(
@@ -140,6 +147,7 @@ def _line_load(kind: str, meaning: str, of_line: str, further: str | None) -> No
         "pressure_pa": f"{kind}_pressure?",
         "width_m": "load_width?",
         "tributary_width_m": "tributary_width?",
+        "line": "carries_line.status?",
         "line_n_m": f"carries_line.{of_line}?",
     }
     if further:
@@ -150,11 +158,14 @@ def _line_load(kind: str, meaning: str, of_line: str, further: str | None) -> No
         pressure_pa: float | None,
         width_m: float | None,
         tributary_width_m: float | None,
+        line: str | None,
         line_n_m: float | None,
         further_n_m: float | None = None,
     ) -> float | Lacks | Using:
         also = ("further_n_m",) if further_n_m is not None else ()
-        if line_n_m is not None and tributary_width_m is None:
+        if line is not None and tributary_width_m is None:
+            if line_n_m is None:
+                return lacks("line_n_m")
             return using(line_n_m + (further_n_m or 0.0), "line_n_m", *also)
         if width_m is None:
             return lacks("width_m")
@@ -171,7 +182,7 @@ _line_load("roof_live", "roof live load along it, level", "roof_live_total", Non
 
 @derives(
     "member.deflection_limit",
-    Dimension.NUMBER,
+    Dimension.COUNT,
     "span over the greatest live-load deflection that the ruleset allows it",
     by=float,
     needs={

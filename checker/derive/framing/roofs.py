@@ -13,7 +13,7 @@ NONE_FROM_RAD = math.radians(70.0)
 """Slope from which ASCE 7 counts no snow."""
 CARRYING = frozenset({"beam", "bearing wall"})
 """What at a ridge carries the rafters, so that they push nothing outward."""
-CHANGED = frozenset({"altered", "replaced", "new", "moved"})
+CHANGED = frozenset({"altered", "replaced", "new", "moved", "reused"})
 
 
 @derives(
@@ -318,6 +318,7 @@ _ROOF_LOAD = {
     "roof_live_pa": "assumed:roof_live_load?",
     "dead_pa": "dead_load?",
     "layers_pa": "assembly.dead_load?",
+    "extra_pa": "assumed:dead_load_extra",
     "assumed_pa": "assumed:dead_load_roof",
     "pitch_ratio": "pitch",
 }
@@ -335,11 +336,13 @@ def _design_load(
     roof_live_pa: float | None,
     dead_pa: float | None,
     layers_pa: float | None,
+    extra_pa: float,
     assumed_pa: float,
     pitch_ratio: float,
 ) -> float | Using:
     passing_pa = max(snow_pa, roof_live_pa or 0.0)
     also = () if roof_live_pa is None else ("roof_live_pa",)
+    layers_pa = None if layers_pa is None else layers_pa + extra_pa
     for name, value in (("dead_pa", dead_pa), ("layers_pa", layers_pa)):
         if value is not None:
             return using(passing_pa + weights.load_on_plan(value, pitch_ratio), name, *also)
@@ -426,7 +429,10 @@ def _ridge_load(load_pa: float, run_m: float, other_load_pa: float | None, other
     "flag",
     "whether the work takes down or rebuilds the plane on the other side of the ridge",
     by=bool,
-    needs={"other": "opposite.status"},
+    needs={"other": "opposite.status?", "old": "was.opposite.status?"},
 )
-def _other_side(other: str) -> bool:
-    return other in CHANGED
+def _other_side(other: str | None, old: str | None) -> bool | Lacks | Using:
+    if other is not None:
+        return using(other in CHANGED, "other")
+    # A plane that is taken down for good stands before the work only.
+    return lacks("other") if old is None else using(True, "old")

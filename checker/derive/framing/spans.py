@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
+from checker.calc.errors import OutOfRange
 from checker.calc.framing import column, sawn
 from checker.calc.framing.beam import Loads
 from checker.calc.framing.timber import Lumber, Section, TimberStandard
@@ -16,6 +18,10 @@ UPRIGHT = frozenset({"post", "stud", "ridge board"})
 RECTANGULAR = frozenset({"laminated veneer lumber", "glued laminated timber"})
 SAME_WIDTH_M = 0.0016
 """How far the width of a ply may lie from that of a nominal size that is tried in its place."""
+_HALVINGS = 40
+DIMENSION, TIMBERS = "dimension", "timbers"
+"""Classes of size factors in a design standard: lumber up to and over a thickness."""
+TIMBER_FROM_M = 0.1195
 GOVERNING = ("bending", "shear", "bearing", "live deflection", "total deflection")
 
 DEMAND = {
@@ -77,6 +83,8 @@ class Demand:
         self.unbraced_m = unbraced_m if unbraced_m is not None else 0.0 if held else span_m
         self.bearing_m = bearing_m
         self.limit = limit
+        thick = ply_width_m > TIMBER_FROM_M and TIMBERS in self.standard.size_factors
+        self.sizes = TIMBERS if thick else DIMENSION
 
     def check(self, lumber: Lumber, loads: Loads | None = None) -> sawn.MemberCheck:
         """The check of the member."""
@@ -158,28 +166,33 @@ def _bearing_use(**needs: object) -> float | Lacks:
     return lacks() if checked.bearing is None or needs["engineered"] else checked.bearing.ratio
 
 
+def _whole(ratio: float) -> float:
+    """A span over its deflection in whole numbers, rounded down; what hardly bends is not told apart."""
+    return float(min(math.floor(ratio + 1e-6), 9999)) if math.isfinite(ratio) else 9999.0
+
+
 @derives(
     "member.live_deflection_ratio",
-    Dimension.NUMBER,
+    Dimension.COUNT,
     "span over its deflection under live load",
     by=sawn.check_member,
     needs=_CHECK,
 )
 def _live_deflection(**needs: object) -> float | Lacks:
     checked = _checked(needs)
-    return checked if isinstance(checked, Lacks) else checked.live_span_ratio
+    return checked if isinstance(checked, Lacks) else _whole(checked.live_span_ratio)
 
 
 @derives(
     "member.total_deflection_ratio",
-    Dimension.NUMBER,
+    Dimension.COUNT,
     "span over its deflection under all load",
     by=sawn.check_member,
     needs=_CHECK,
 )
 def _total_deflection(**needs: object) -> float | Lacks:
     checked = _checked(needs)
-    return checked if isinstance(checked, Lacks) else checked.total_span_ratio
+    return checked if isinstance(checked, Lacks) else _whole(checked.total_span_ratio)
 
 
 @derives("member.governs", GOVERNING, "the check that comes nearest to its limit", by=sawn.check_member, needs=_CHECK)
@@ -224,33 +237,43 @@ def _worst(**needs: object) -> float | Lacks:
     needs={**_CHECK, "span_m": "span?"},
 )
 def _allowable_span(**needs: object) -> float | Lacks:
-    held = needs["edge_held"] if needs["edge_held"] is not None else needs["role"] in JOISTS
-    span_m = needs["span_m"]
-    if span_m is None and not held and needs["unbraced_m"] is None:
-        return lacks("span_m")
-    demand = Demand(**{**{name: needs[name] for name in DEMAND}, "span_m": span_m or 1.0})  # type: ignore[arg-type]
+    demand = Demand(**{**{name: needs[name] for name in DEMAND}, "span_m": needs["span_m"] or 1.0})  # type: ignore[arg-type]
     if not demand.beam:
         return lacks()
     values = values_of(demand.section, demand.standard, **{name: needs[name] for name in STRENGTH})  # type: ignore[arg-type]
     if isinstance(values, Lacks):
         return values
-    found_m, _ = sawn.allowable_span(
-        demand.section,
-        values,
-        demand.standard,
-        demand.loads,
-        repetitive=demand.repetitive and bool(values.sizes or values.by_depth),
-        unbraced_m=demand.unbraced_m,
-        bearing_m=demand.bearing_m,
-        live_limit=demand.limit,
-    )
-    return found_m
+
+    def held_at(unbraced_m: float) -> float:
+        return sawn.allowable_span(
+            demand.section,
+            values,
+            demand.standard,
+            demand.loads,
+            repetitive=demand.repetitive and bool(values.sizes or values.by_depth),
+            unbraced_m=unbraced_m,
+            bearing_m=demand.bearing_m,
+            live_limit=demand.limit,
+        )[0]
+
+    if needs["unbraced_m"] is not None or not demand.unbraced_m:
+        return held_at(demand.unbraced_m)
+    # An edge that is held at the ends alone: the span that is just enough for itself.
+    low_m, high_m = sawn.SPAN_RANGE_M
+    for _ in range(_HALVINGS):
+        middle_m = (low_m + high_m) / 2.0
+        try:
+            enough = held_at(middle_m) >= middle_m
+        except OutOfRange:
+            enough = False
+        low_m, high_m = (middle_m, high_m) if enough else (low_m, middle_m)
+    return min(low_m, held_at(low_m))
 
 
 @derives(
     "member.least_depth",
     Dimension.LENGTH,
-    "least depth of a lumber size of the same width that would do, in the same lumber and number of plies",
+    "least depth of a size of the same width, lumber and plies that would do in bending, shear and deflection",
     by=sawn.least_section,
     needs={**DEMAND, "lumber": "named:lumber.design", "sizes": "catalogue:lumber size"},
 )
@@ -272,7 +295,6 @@ def _least_depth(lumber: Lumber, sizes: Sequence[Entry], **needs: object) -> flo
         demand.loads,
         repetitive=demand.repetitive,
         unbraced_m=demand.unbraced_m,
-        bearing_m=demand.bearing_m,
         live_limit=demand.limit,
     )
     return None if found is None else found.depth_m
@@ -288,6 +310,7 @@ def _needed(needs: dict[str, object]) -> sawn.Needed | Lacks:
         demand.span_m,
         demand.loads,
         repetitive=demand.repetitive,
+        sizes=demand.sizes,
         live_limit=demand.limit,
     )
 

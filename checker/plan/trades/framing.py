@@ -206,7 +206,7 @@ class Member(Worked, MemberSays):
     """The level whose floor, ceiling or walls it belongs to."""
     assembly: Annotated[Ident | None, LinkTo("assembly", inverse="members", absent_is_none=True)] = None
     """The floor, ceiling or roof that it carries, for the weight of its layers."""
-    roof: Annotated[Ident | None, LinkTo("roof-plane", inverse="members")] = None
+    roof: Annotated[Ident | None, LinkTo("roof-plane", inverse="members", absent_is_none=True)] = None
     """The roof plane that a rafter, ridge, hip or valley belongs to."""
     bears_on: Annotated[list[Ident] | None, LinkTo("bearing-line", inverse="members_on")] = None
     """The bearing lines that hold it up."""

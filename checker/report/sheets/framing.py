@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from checker.facts import Ref
+from checker.facts import Ref, Value
 from checker.report.sheets.sheet import UNKNOWN, D, Reading, Row, Sheet, with_units
 from checker.units import show
 
@@ -22,7 +22,7 @@ class FramingSheets(Reading):
             role = self.value(after, "role") if after else None
             if after is None or role in ("post", "stud", "ridge board"):
                 continue
-            rows.setdefault(str(role or "Not told what they do").capitalize() + "s", []).append(self.member(after))
+            rows.setdefault(_heading(role), []).append(self.member(after))
         if not rows:
             return None
         return with_units(
@@ -31,7 +31,7 @@ class FramingSheets(Reading):
             ("Member", "size", "span", "may span", "bending", "shear", "deflection", "Fb needed", "governs"),
             tuple((role, tuple(those)) for role, those in rows.items()),
             tuple(self.spans_basis()),
-            spare=("governs", "shear"),
+            spare=("governs", "shear", "deflection"),
         )
 
     def member(self, ref: Ref) -> Row:
@@ -79,7 +79,7 @@ class FramingSheets(Reading):
         value, limit = self.value(ref, "live_deflection_ratio"), self.value(ref, "deflection_limit")
         if not isinstance(value, float) or not isinstance(limit, float | int):
             return UNKNOWN
-        return f"1/{min(value, 9999):.0f} of 1/{limit:.0f}"
+        return f"1/{value:.0f} of 1/{limit:.0f}"
 
     def spans_basis(self) -> Iterator[str]:
         """What the spans rest on."""
@@ -166,7 +166,7 @@ class FramingSheets(Reading):
     def added(self, ref: Ref | None) -> str:
         """The part that the work adds."""
         value = self.value(ref, "load_added") if ref and ref in self.elements else None
-        return f"{100 * value:+.0f} %" if isinstance(value, float) else "–"
+        return f"{round(100 * value):+d} %" if isinstance(value, float) else "–"
 
     def footings(self) -> Sheet | None:
         """Footings with what the soil carries."""
@@ -236,3 +236,10 @@ class FramingSheets(Reading):
             ),
             spare=("plumb cut", "rafter"),
         )
+
+
+def _heading(role: Value | None) -> str:
+    """What members of a role are called together."""
+    if role is None:
+        return "Not told what they do"
+    return "Hips and valleys" if role == "hip or valley" else f"{role}s".capitalize()
