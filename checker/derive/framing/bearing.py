@@ -390,6 +390,17 @@ def _projection(width_m: float, wall_m: float) -> float:
 
 
 @derives(
+    "braced-line.engineered",
+    "flag",
+    "whether a design by an engineer takes the place of the table, as its method says",
+    by=bool,
+    needs={"method": "method"},
+)
+def _engineered(method: str) -> bool:
+    return method == "engineered"
+
+
+@derives(
     "braced-line.available_length",
     Dimension.LENGTH,
     "length of its panels that are long enough to count",

@@ -270,7 +270,7 @@ def studs(lines: str = STUDS) -> Facts:
 
 
 def test_studs_by_hand() -> None:
-    """996 plf at 16 in; stud grade, 725 psi × 1.05, Emin 440 ksi, 96 in over 3-1/2 in, held in the plane of the wall."""
+    """996 plf at 16 in; stud grade, 725 psi × 1.05, Emin 440 ksi, 96 in over 3-1/2 in, held along the wall."""
     load = (10 * 18 + 96 + 40 * 18) * 16 / 12
     along = 725 * 1.05
     critical = 0.822 * 440_000 / (96 / 3.5) ** 2
