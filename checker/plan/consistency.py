@@ -94,15 +94,29 @@ def check_loops(elements: Mapping[tuple[str, str], Found], document: Document) -
     for (kind, id_), found in elements.items():
         for name, of in typed_fields(type(found.element)):
             link = of.mark(LinkTo)
-            if link is None or link.loops or of.is_list:
+            if link is None or link.loops:
                 continue
-            chain = [id_]
-            at: str | None = getattr(found.element, name)
-            while at is not None and at not in chain and (kind, at) in elements:
-                chain.append(at)
-                at = getattr(elements[kind, at].element, name)
-            # Each loop is told once, at its first element in the order of the alphabet.
-            if at is not None and at == id_ and id_ == min(chain):
+            circle = _circle(id_, {each: _named(elements[kind, each], name) for at, each in elements if at == kind})
+            if circle:
                 place = document.place((*found.path, name))
-                shown = " → ".join([*chain, id_])
+                shown = " → ".join(circle)
                 yield Problem(place, f"`{name}` runs in a circle: {shown}", f"every chain of `{name}` must end")
+
+
+def _named(found: Found, link: str) -> list[str]:
+    value = getattr(found.element, link)
+    return [] if value is None else [value] if isinstance(value, str) else list(value)
+
+
+def _circle(start: str, following: Mapping[str, list[str]]) -> list[str]:
+    """The shortest way from an element back to it; each circle is told once, at its first in the alphabet."""
+    ways: list[list[str]] = [[start]]
+    seen: set[str] = set()
+    for way in ways:
+        for each in following.get(way[-1], ()):
+            if each == start:
+                return [*way, start]
+            if each > start and each not in seen:
+                seen.add(each)
+                ways.append([*way, each])
+    return []

@@ -45,14 +45,14 @@ def place(lines: str, at: str) -> str:
     [
         pytest.param(
             "width: 0 in, depth: 8 in", "0 in", "`width`: “0 in” is too small for a length here",
-            "write: at least 3/8 in", id="no width",
+            "write: at least 1/2 in", id="no width",
         ),
         pytest.param(
             "width: 20 ft, depth: 8 in", "20 ft", "`width`: “20 ft” is too large for a length here",
-            "write: at most 23-5/8 in", id="a width in feet",
+            "write: at most 23-1/2 in", id="a width in feet",
         ),
-        pytest.param("depth: 0 in", "0 in", "`depth`: “0 in” is too small", "write: at least 9/16 in", id="no depth"),
-        pytest.param("depth: 8 ft", "8 ft", "`depth`: “8 ft” is too large", "write: at most 59-1/16 in",
+        pytest.param("depth: 0 in", "0 in", "`depth`: “0 in” is too small", "write: at least 1 in", id="no depth"),
+        pytest.param("depth: 8 ft", "8 ft", "`depth`: “8 ft” is too large", "write: at most 59 in",
                      id="a depth in feet"),
         pytest.param("span: 0 ft", "0 ft", "`span`: “0 ft” is too small", "write: more than 0 in", id="no span"),
         pytest.param("span: 80.1 ft", "80.1 ft", "`span`: “80.1 ft” is too large", "write: at most 80'-0\"",
@@ -61,8 +61,6 @@ def place(lines: str, at: str) -> str:
                      id="no spacing"),
         pytest.param("plies: 0", "0", "`plies`: “0” is too small", "write: at least 1", id="no ply"),
         pytest.param("plies: 1.5", "1.5", "`plies`: 1.5 is not whole", "write:", id="a ply and a half"),
-        pytest.param("end_notch_share: 120 %", "120 %", "`end_notch_share`: “120 %” is too large", "at most 100 %",
-                     id="more than all"),
         pytest.param("span: 12 lb", "12 lb", "`span`: 12 lb is a mass or a force; a length is needed", "7-3/4 in",
                      id="wrong dimension"),
         pytest.param("dead_load: 12 plf", "12 plf", "`dead_load`: 12 plf is a line load; a pressure is needed",
@@ -86,7 +84,7 @@ def test_a_value_that_cannot_be(lines: str, at: str, what: str, right: str) -> N
     assert right in found
 
 
-@pytest.mark.parametrize("lines", ["width: 10 mm, depth: 15 mm", "width: 600 mm, depth: 1500 mm", "span: 80 ft"])
+@pytest.mark.parametrize("lines", ["width: 1/2 in, depth: 1 in", "width: 23-1/2 in, depth: 59 in", "span: 80 ft"])
 def test_the_least_and_the_most_may_be(lines: str) -> None:
     assert plan_from_text(text_of(f"{MEMBER}{lines}}}]}}")).elements
 
@@ -174,7 +172,6 @@ def posts(links: str) -> str:
     return f"framing: {{members: [{rows}]}}"
 
 
-@pytest.mark.xfail(strict=True, reason="circles of links in lists are not looked for")
 @pytest.mark.parametrize("links", HELD)
 def test_members_that_hold_each_other(links: str) -> None:
     assert "`held_by` runs in a circle" in said(posts(links))

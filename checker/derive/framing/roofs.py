@@ -13,7 +13,6 @@ NONE_FROM_RAD = math.radians(70.0)
 """Slope from which ASCE 7 counts no snow."""
 CARRYING = frozenset({"beam", "bearing wall"})
 """What at a ridge carries the rafters, so that they push nothing outward."""
-CHANGED = frozenset({"altered", "replaced", "new", "moved", "reused"})
 
 
 @derives(
@@ -422,17 +421,3 @@ def _ridge_load(load_pa: float, run_m: float, other_load_pa: float | None, other
     if other_load_pa is None or other_run_m is None:
         return using(thrust.ridge_beam_line_load(load_pa, load_pa, run_m, run_m))
     return thrust.ridge_beam_line_load(load_pa, other_load_pa, run_m, other_run_m)
-
-
-@derives(
-    "roof-plane.other_side_rebuilt",
-    "flag",
-    "whether the work takes down or rebuilds the plane on the other side of the ridge",
-    by=bool,
-    needs={"other": "opposite.status?", "old": "was.opposite.status?"},
-)
-def _other_side(other: str | None, old: str | None) -> bool | Lacks | Using:
-    if other is not None:
-        return using(other in CHANGED, "other")
-    # A plane that is taken down for good stands before the work only.
-    return lacks("other") if old is None else using(True, "old")

@@ -146,6 +146,9 @@ def dead_pressure(
             return using(sloped_pa, *used, "carries")
         if pitch_ratio is None:
             return lacks("pitch_ratio")
+        if layers_pa is None and carries == "roof and ceiling":
+            level_pa = weights.load_on_plan(sloped_pa, pitch_ratio) + assumed_pa["dead_ceiling_pa"]
+            return using(level_pa, *used, "carries", "pitch_ratio", "dead_ceiling_pa")
         return using(weights.load_on_plan(sloped_pa, pitch_ratio), *used, "carries", "pitch_ratio")
     taken = _DEAD_BY_USE[carries]
     return using(sum(assumed_pa[name] for name in taken), "carries", *taken)

@@ -100,8 +100,6 @@ class BearingLineSays(Says):
     """Whether posts and studs are stacked, with blocking through the floor, down to the footing."""
     uplift_path: bool | None = None
     """Whether ties run from the roof down to the foundation."""
-    opening_length: Length | None = None
-    """Sum of the widths of openings in the line."""
     sound: bool | None = None
     """Whether the wall was opened and is without rot or crushed plates."""
 

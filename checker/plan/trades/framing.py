@@ -21,7 +21,6 @@ from checker.plan.fields import (
     Moment,
     Named,
     Pressure,
-    Share,
     Span,
     Stress,
     Volume,
@@ -167,8 +166,6 @@ class MemberSays(Says):
     """Whether a post is held at its foot and head against moving sideways."""
     on_pad: bool | None = None
     """Whether a post stands on a footing or on framing that carries it down to one."""
-    end_notch_share: Share | None = None
-    """Part of the depth cut away at the birdsmouth."""
     tail_depth: Length | None = None
     """Depth left of a rafter where its tail is cut."""
     connection: Literal["nailed", "hanger", "strap", "bolted", "none"] | None = None
@@ -287,8 +284,6 @@ class HeavyThingSays(Says):
     """From its middle to the nearer support of the joists."""
     along_joists: bool | None = None
     """Whether its long side lies along the joists."""
-    floor_dead_load: Pressure | None = None
-    """Dead load of the floor under it, with tile and bed."""
     way_in_checked: bool | None = None
     """Whether stairs, floors and openings on its way in are known to be wide and strong enough."""
 

@@ -107,8 +107,6 @@ class RoofPlaneSays(Says):
     """Whether a cricket stands behind each chimney or penetration wider than the code lets pass."""
     chimney_width: Length | None = None
     """Width across the slope of a chimney or penetration."""
-    heated_below: bool | None = None
-    """Whether the space under the roof is heated, or was insulated so that less heat reaches the snow."""
     slippery: bool | None = None
     """Whether snow slides off freely: metal or glass without snow guards."""
     wall_above_height: Length | None = None

@@ -28,10 +28,10 @@ class FramingSheets(Reading):
         return with_units(
             "spans",
             "Span schedule",
-            ("Member", "size", "span", "may span", "bending", "shear", "deflection", "Fb needed", "governs"),
+            ("Member", "size", "span", "may span", "bending", "shear", "defl.", "limit", "needs Fb", "governs"),
             tuple((role, tuple(those)) for role, those in rows.items()),
             tuple(self.spans_basis()),
-            spare=("governs", "shear", "deflection"),
+            spare=("governs", "shear", "limit"),
         )
 
     def member(self, ref: Ref) -> Row:
@@ -45,7 +45,8 @@ class FramingSheets(Reading):
                 self.whole_span(ref),
                 self.percent(ref, "bending_use"),
                 self.percent(ref, "shear_use"),
-                self.ratio(ref),
+                self.ratio(ref, "live_deflection_ratio"),
+                self.ratio(ref, "deflection_limit"),
                 self.shown(ref, "bending_needed", D.STRESS),
                 f"{governs}, {combination}" if governs else UNKNOWN,
             ),
@@ -58,8 +59,8 @@ class FramingSheets(Reading):
             width, depth = (self.shown(ref, name, D.LENGTH) for name in ("ply_width", "actual_depth"))
             if UNKNOWN in (width, depth):
                 return UNKNOWN
-            size = f"{width.removesuffix(' in').removesuffix(' mm')} × {depth}"
-        return f"{int(plies)} – {size}" if isinstance(plies, int | float) and plies > 1 else str(size)
+            size = " × ".join(side.removesuffix(" in").removesuffix(" mm") for side in (width, depth))
+        return f"({int(plies)}) {size}" if isinstance(plies, int | float) and plies > 1 else str(size)
 
     def whole_span(self, ref: Ref) -> str:
         """The greatest span, in whole inches or centimetres below it, as span tables print theirs."""
@@ -72,14 +73,15 @@ class FramingSheets(Reading):
     def percent(self, ref: Ref, name: str) -> str:
         """A use as a percentage without decimals."""
         value = self.value(ref, name)
-        return f"{100 * value:.0f} %" if isinstance(value, float) else UNKNOWN
+        if not isinstance(value, float):
+            return "?"
+        # What passes its limit by little must not read as 100 %.
+        return f"{100 * value:.{1 if 1.0 < value < 1.005 else 0}f} %"
 
-    def ratio(self, ref: Ref) -> str:
-        """Span over deflection beside its limit."""
-        value, limit = self.value(ref, "live_deflection_ratio"), self.value(ref, "deflection_limit")
-        if not isinstance(value, float) or not isinstance(limit, float | int):
-            return UNKNOWN
-        return f"1/{value:.0f} of 1/{limit:.0f}"
+    def ratio(self, ref: Ref, name: str) -> str:
+        """A span over a deflection, as drawings write it."""
+        value = self.value(ref, name)
+        return f"L/{value:.0f}" if isinstance(value, float) else "?"
 
     def spans_basis(self) -> Iterator[str]:
         """What the spans rest on."""
@@ -88,8 +90,8 @@ class FramingSheets(Reading):
             document = entry.cite.partition(",")[0]
             yield f"{title} ({document}), every combination of loads; clear spans, held at both ends."
         yield (
-            "“Fb needed” is the reference bending value that the lumber must have at least, for members whose grade "
-            "nobody knows. Percentages are demand over capacity."
+            "“Needs Fb”: the reference bending value that the lumber must have at least, for members whose grade nobody "
+            "knows. Percentages are demand over capacity; a question mark stands for what is not known."
         )
         yield (
             "Simple spans only: what continues over a support, cantilevers with a load at their end, and members that "

@@ -300,30 +300,6 @@ def test_what_a_drift_lacks() -> None:
     }
 
 
-# The other side.
-
-
-@pytest.mark.parametrize(
-    ("status", "wanted"),
-    [
-        ("existing", False),
-        ("altered", True),
-        ("replaced", True),
-        ("new", True),
-        ("moved", True),
-        ("reused", True),
-        ("removed", True),
-    ],
-)
-def test_whether_the_work_takes_the_other_side(status: str, wanted: bool) -> None:
-    rows = f"{plane('run: 12 ft, opposite: s')}, {plane('run: 12 ft', 's', status)}"
-    assert value(frame(SNOW, roofs=rows), "roof-plane", "r", "other_side_rebuilt") is wanted
-
-
-def test_a_plane_that_names_no_other_side_asks_for_it() -> None:
-    assert lacking(roof("run: 12 ft"), "roof-plane", "r", "other_side_rebuilt") == {("roof-plane", "r", "opposite")}
-
-
 # Before and after.
 
 
