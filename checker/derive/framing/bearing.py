@@ -82,11 +82,11 @@ def _roof_live(carries: str | None, roof_live_pa: float | None) -> float | Lacks
         "own_pa": "wall_weight?",
         "layers_pa": "assembly.dead_load?",
         "form": "form?",
-        "assumed_pa": "assumed:dead_load_wall",
+        "assumed_pa": "assumed:dead_load_wall?",
     },
 )
 def _wall_pressure(
-    own_pa: float | None, layers_pa: float | None, form: str | None, assumed_pa: float
+    own_pa: float | None, layers_pa: float | None, form: str | None, assumed_pa: float | None
 ) -> float | Lacks | Using:
     if own_pa is not None:
         return using(own_pa, "own_pa")
@@ -96,7 +96,9 @@ def _wall_pressure(
         return lacks("form")
     if form in ("beam", "posts"):
         return using(0.0, "form")
-    return using(assumed_pa, "form") if form == "stud wall" else lacks("own_pa")
+    if form != "stud wall" or assumed_pa is None:
+        return lacks("own_pa")
+    return using(assumed_pa, "form", "assumed_pa")
 
 
 @derives(
@@ -299,14 +301,14 @@ def _footing_load(loads_n_m: list[float]) -> float | None:
     needs={
         "stated_pa": "soil_bearing?",
         "soil": "soil?",
-        "bedrock_pa": "assumed:bearing_bedrock",
-        "sedimentary_pa": "assumed:bearing_sedimentary",
-        "gravel_pa": "assumed:bearing_gravel",
-        "sand_pa": "assumed:bearing_sand",
-        "clay_pa": "assumed:bearing_clay",
+        "bedrock_pa": "assumed:bearing_bedrock?",
+        "sedimentary_pa": "assumed:bearing_sedimentary?",
+        "gravel_pa": "assumed:bearing_gravel?",
+        "sand_pa": "assumed:bearing_sand?",
+        "clay_pa": "assumed:bearing_clay?",
     },
 )
-def _allowable(stated_pa: float | None, soil: str | None, **presumed_pa: float) -> float | Lacks | Using:
+def _allowable(stated_pa: float | None, soil: str | None, **presumed_pa: float | None) -> float | Lacks | Using:
     if stated_pa is not None:
         return using(stated_pa, "stated_pa")
     if soil is None:
@@ -320,7 +322,8 @@ def _allowable(stated_pa: float | None, soil: str | None, **presumed_pa: float) 
         "sand or silty sand": "sand_pa",
         "clay or silt": "clay_pa",
     }[soil]
-    return using(presumed_pa[name], "soil", name)
+    value_pa = presumed_pa[name]
+    return lacks() if value_pa is None else using(value_pa, "soil", name)
 
 
 @derives(

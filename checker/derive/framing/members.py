@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Protocol
 
 from checker.calc.framing.timber import TimberStandard
@@ -19,6 +19,7 @@ from checker.derive.framing.weights import (
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
+ATTICS = frozenset({"attic without storage", "ceiling only", "attic with storage"})
 JOISTS = frozenset({"floor joist", "ceiling joist", "rafter", "deck joist"})
 """Like members side by side under a deck: each carries its spacing, and they share what they carry."""
 
@@ -190,11 +191,11 @@ _line_load("roof_live", "roof live load along it, level", "roof_live_total", Non
         "ceiling": "ceiling_below?",
         "pitch_ratio": "roof.pitch?",
         "steep_ratio": "assumed:steep_rafter_pitch?",
-        "floor": "assumed:deflection_floor",
-        "plaster": "assumed:deflection_plaster",
-        "gypsum": "assumed:deflection_gypsum",
-        "rafter": "assumed:deflection_rafter",
-        "other": "assumed:deflection_other",
+        "floor": "assumed:deflection_floor?",
+        "plaster": "assumed:deflection_plaster?",
+        "gypsum": "assumed:deflection_gypsum?",
+        "rafter": "assumed:deflection_rafter?",
+        "other": "assumed:deflection_other?",
     },
 )
 def _deflection_limit(
@@ -202,27 +203,29 @@ def _deflection_limit(
     ceiling: str | None,
     pitch_ratio: float | None,
     steep_ratio: float | None,
-    floor: float,
-    plaster: float,
-    gypsum: float,
-    rafter: float,
-    other: float,
+    **limits: float | None,
 ) -> float | Lacks | Using:
-    if carries not in ROOFS and carries not in ("attic without storage", "ceiling only", "attic with storage"):
-        return using(floor)
+    if carries not in ROOFS and carries not in ATTICS:
+        return _limit("floor", limits)
     if ceiling is None:
         return lacks("ceiling")
     if ceiling == "plaster":
-        return using(plaster, "ceiling")
+        return _limit("plaster", limits, "ceiling")
     if ceiling == "gypsum board":
-        return using(gypsum, "ceiling")
+        return _limit("gypsum", limits, "ceiling")
     if ceiling == "none" and carries == "roof":
         if steep_ratio is None:
-            return using(rafter, "ceiling")
+            return _limit("rafter", limits, "ceiling")
         if pitch_ratio is None:
             return lacks("pitch_ratio")
-        return using(rafter if pitch_ratio > steep_ratio else other, "ceiling", "pitch_ratio", "steep_ratio")
-    return using(other, "ceiling")
+        name = "rafter" if pitch_ratio > steep_ratio else "other"
+        return _limit(name, limits, "ceiling", "pitch_ratio", "steep_ratio")
+    return _limit("other", limits, "ceiling")
+
+
+def _limit(name: str, limits: Mapping[str, float | None], *used: str) -> Lacks | Using:
+    value = limits[name]
+    return lacks() if value is None else using(value, name, *used)
 
 
 @derives(

@@ -317,8 +317,8 @@ _ROOF_LOAD = {
     "roof_live_pa": "assumed:roof_live_load?",
     "dead_pa": "dead_load?",
     "layers_pa": "assembly.dead_load?",
-    "extra_pa": "assumed:dead_load_extra",
-    "assumed_pa": "assumed:dead_load_roof",
+    "extra_pa": "assumed:dead_load_extra?",
+    "assumed_pa": "assumed:dead_load_roof?",
     "pitch_ratio": "pitch",
 }
 
@@ -335,17 +335,18 @@ def _design_load(
     roof_live_pa: float | None,
     dead_pa: float | None,
     layers_pa: float | None,
-    extra_pa: float,
-    assumed_pa: float,
+    extra_pa: float | None,
+    assumed_pa: float | None,
     pitch_ratio: float,
-) -> float | Using:
+) -> float | Lacks | Using:
     passing_pa = max(snow_pa, roof_live_pa or 0.0)
     also = () if roof_live_pa is None else ("roof_live_pa",)
-    layers_pa = None if layers_pa is None else layers_pa + extra_pa
-    for name, value in (("dead_pa", dead_pa), ("layers_pa", layers_pa)):
-        if value is not None:
-            return using(passing_pa + weights.load_on_plan(value, pitch_ratio), name, *also)
-    return using(passing_pa + assumed_pa, *also)
+    if dead_pa is not None:
+        return using(passing_pa + weights.load_on_plan(dead_pa, pitch_ratio), "dead_pa", *also)
+    if layers_pa is not None:
+        whole_pa = weights.load_on_plan(layers_pa + (extra_pa or 0.0), pitch_ratio)
+        return using(passing_pa + whole_pa, "layers_pa", "extra_pa", *also)
+    return lacks("dead_pa") if assumed_pa is None else using(passing_pa + assumed_pa, "assumed_pa", *also)
 
 
 @derives(

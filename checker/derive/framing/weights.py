@@ -20,13 +20,13 @@ LIVE_BY_USE: Mapping[str, str] = {
     "deck": "live_deck_pa",
 }
 LIVE_ASSUMED = {
-    "live_rooms_pa": "assumed:live_load_rooms",
-    "live_sleeping_pa": "assumed:live_load_sleeping_rooms",
-    "live_attic_pa": "assumed:live_load_attic",
-    "live_storage_pa": "assumed:live_load_attic_storage",
-    "live_habitable_pa": "assumed:live_load_habitable_attic",
-    "live_stairs_pa": "assumed:live_load_stairs",
-    "live_deck_pa": "assumed:live_load_deck",
+    "live_rooms_pa": "assumed:live_load_rooms?",
+    "live_sleeping_pa": "assumed:live_load_sleeping_rooms?",
+    "live_attic_pa": "assumed:live_load_attic?",
+    "live_storage_pa": "assumed:live_load_attic_storage?",
+    "live_habitable_pa": "assumed:live_load_habitable_attic?",
+    "live_stairs_pa": "assumed:live_load_stairs?",
+    "live_deck_pa": "assumed:live_load_deck?",
 }
 _DEAD_BY_USE: Mapping[str, tuple[str, ...]] = {
     "rooms": ("dead_floor_pa",),
@@ -41,10 +41,10 @@ _DEAD_BY_USE: Mapping[str, tuple[str, ...]] = {
     "roof and ceiling": ("dead_roof_pa", "dead_ceiling_pa"),
 }
 _DEAD_ASSUMED = {
-    "dead_floor_pa": "assumed:dead_load_floor",
-    "dead_ceiling_pa": "assumed:dead_load_ceiling",
-    "dead_roof_pa": "assumed:dead_load_roof",
-    "dead_extra_pa": "assumed:dead_load_extra",
+    "dead_floor_pa": "assumed:dead_load_floor?",
+    "dead_ceiling_pa": "assumed:dead_load_ceiling?",
+    "dead_roof_pa": "assumed:dead_load_roof?",
+    "dead_extra_pa": "assumed:dead_load_extra?",
 }
 
 
@@ -130,7 +130,7 @@ def dead_pressure(
     layers_pa: float | None,
     pitch_ratio: float | None,
     roof_dead_pa: float | None,
-    **assumed_pa: float,
+    **assumed_pa: float | None,
 ) -> float | Lacks | Using:
     """Dead load over the level area: as stated, of the roof plane, by its layers, or as assumed for its use."""
     if own_pa is not None:
@@ -140,28 +140,32 @@ def dead_pressure(
     sloped_pa = (roof_dead_pa if carries in ROOFS else None) if layers_pa is None else layers_pa
     if sloped_pa is not None:
         if layers_pa is not None:
-            sloped_pa += assumed_pa["dead_extra_pa"]
+            sloped_pa += assumed_pa["dead_extra_pa"] or 0.0
         used = ("layers_pa", "dead_extra_pa") if layers_pa is not None else ("roof_dead_pa",)
         if carries not in ROOFS:
             return using(sloped_pa, *used, "carries")
         if pitch_ratio is None:
             return lacks("pitch_ratio")
         if layers_pa is None and carries == "roof and ceiling":
-            level_pa = weights.load_on_plan(sloped_pa, pitch_ratio) + assumed_pa["dead_ceiling_pa"]
+            level_pa = weights.load_on_plan(sloped_pa, pitch_ratio) + (assumed_pa["dead_ceiling_pa"] or 0.0)
             return using(level_pa, *used, "carries", "pitch_ratio", "dead_ceiling_pa")
         return using(weights.load_on_plan(sloped_pa, pitch_ratio), *used, "carries", "pitch_ratio")
     taken = _DEAD_BY_USE[carries]
-    return using(sum(assumed_pa[name] for name in taken), "carries", *taken)
+    parts_pa = [value for name in taken if (value := assumed_pa[name]) is not None]
+    return using(sum(parts_pa), "carries", *taken) if len(parts_pa) == len(taken) else lacks()
 
 
-def live_pressure(own_pa: float | None, carries: str | None, **assumed_pa: float) -> float | Lacks | Using:
+def live_pressure(own_pa: float | None, carries: str | None, **assumed_pa: float | None) -> float | Lacks | Using:
     """Live load of floors, ceilings and attics: as stated, or as the ruleset has it for the use; 0 of a roof."""
     if own_pa is not None:
         return using(own_pa, "own_pa")
     if carries is None:
         return lacks("carries")
     name = LIVE_BY_USE.get(carries)
-    return using(0.0, "carries") if name is None else using(assumed_pa[name], "carries", name)
+    if name is None:
+        return using(0.0, "carries")
+    value_pa = assumed_pa[name]
+    return lacks() if value_pa is None else using(value_pa, "carries", name)
 
 
 def snow_pressure(

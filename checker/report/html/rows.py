@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from importlib import import_module
 from itertools import groupby
@@ -18,6 +18,7 @@ from checker.report.arrange import Arrangement, Group, Numbered, Reader, arrange
 from checker.ruleset.adopted import AdoptedAssumption, Applied, Citation
 from checker.units import Dimension, show
 
+_LONG_INPUTS = 4
 _CHECKS_NAMED = 6
 _CALC = "checker.calc."
 _MARK = {"excused": "excused", "meets": "meets"}
@@ -154,6 +155,8 @@ class Page:
     assumed: tuple[Assumed, ...]
     amendments: tuple[Change, ...]
     cautions: tuple[tuple[str, tuple[str, ...]], ...]
+    unfolded: bool = False
+    """Whether the calculations lie open, for a reader who wants everything."""
 
 
 def page_of(result: Result, reader: Reader, *, everything: bool = False) -> Page:
@@ -271,6 +274,7 @@ class _Rows:
             tuple(self._assumed(name) for name in self.assumptions),
             tuple(change_of(each, self.amendable) for each in self.result.adopted.amendments),
             tuple(_by_trade(arranged.cautions)),
+            self.everything,
         )
 
     def _element(self, ref: Ref) -> Element:
@@ -384,7 +388,18 @@ def _cited(cite: Citation | None) -> str:
 
 
 def _by_element(sums: Iterable[tuple[Element, Sum]]) -> tuple[tuple[Element, tuple[Sum, ...]], ...]:
-    return tuple((of, tuple(each for _, each in those)) for of, those in groupby(sums, key=lambda each: each[0]))
+    return tuple(
+        (of, tuple(_inputs_once(each for _, each in those))) for of, those in groupby(sums, key=lambda each: each[0])
+    )
+
+
+def _inputs_once(sums: Iterable[Sum]) -> Iterator[Sum]:
+    """Values of one element; a long list of inputs that several have stands at the first."""
+    first: dict[tuple[str, ...], str] = {}
+    for each in sums:
+        of = first.setdefault(each.inputs, each.what)
+        long = len(each.inputs) > _LONG_INPUTS and of != each.what
+        yield replace(each, inputs=(f"as for {of}",)) if long else each
 
 
 def _by_trade(cautions: Iterable[tuple[str, str]]) -> Iterator[tuple[str, tuple[str, ...]]]:

@@ -90,7 +90,7 @@ class FramingSheets(Reading):
             document = entry.cite.partition(",")[0]
             yield f"{title} ({document}), every combination of loads; clear spans, held at both ends."
         yield (
-            "“Needs Fb”: the reference bending value that the lumber must have at least, for members whose grade nobody "
+            "“Needs Fb”: the least reference bending value that would do, for members whose grade nobody "
             "knows. Percentages are demand over capacity; a question mark stands for what is not known."
         )
         yield (
