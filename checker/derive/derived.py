@@ -10,7 +10,7 @@ from typing import Any, Protocol, cast
 from checker.calc.errors import OutOfRange
 from checker.derive import derivations
 from checker.derive.envelope.drawn_rooms import with_drawn_surfaces
-from checker.derive.registry import Derivation, Lacks, Need, Using
+from checker.derive.registry import DESIGN, Derivation, Lacks, Need, Using
 from checker.facts import Calculation, Fact, Facts, Fault, Input, Item, Known, Members, Ref, State, Value
 from checker.glossary import HOUSE_LINK, WAS, Glossary, element_models, glossary, typed_fields
 from checker.plan.consistency import Found
@@ -20,8 +20,6 @@ from checker.plan.reader import ReadPlan
 from checker.units import Dimension
 
 Entries = Mapping[str, Mapping[str, "Entry"]]
-DESIGN = "design"
-"""The entry as a whole, where others are asked for a property."""
 STANDARD = "timber standard"
 
 
@@ -332,7 +330,7 @@ class Deriver:
         catalogue = _catalogue_of(ref.kind, need.attribute)
         entry = self.catalogue.get(catalogue, {}).get(str(fact.value).lower())
         if entry is not None and need.entry_property == DESIGN:
-            inputs.append(Input(symbol, item, entry.title, entry=entry.known_as))
+            inputs.append(Input(symbol, item, entry.title, entry=entry.known_as, entry_property=DESIGN))
             return entry.design
         value = entry.properties.get(need.entry_property) if entry else None
         if entry is None or value is None:

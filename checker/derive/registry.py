@@ -30,6 +30,8 @@ _STEP = re.compile(r"^[a-z][a-z0-9_]*(\[\])?$")
 ASSUMED = "assumed:"
 NAMED = "named:"
 CATALOGUE = "catalogue:"
+DESIGN = "design"
+"""Of an entry, the whole of it, where others are asked for a property."""
 
 
 @dataclass(frozen=True, slots=True)

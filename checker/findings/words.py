@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from checker.derive.registry import DESIGN
 from checker.engine.conditions import Against, LookUp, Node
 from checker.facts import Calculation, Fact, Facts, Input, Item, Ref, Value
 from checker.glossary import Attribute, Glossary
@@ -161,6 +162,8 @@ def entry_value(each: Input, system: System) -> str:
 
 _FEW = 3
 """Most values of one attribute that a reason spells out one by one."""
+_MANY = 8
+"""More inputs than this are not all spelled out."""
 
 
 def _of_many(each: Input) -> tuple[str, str, str]:
@@ -223,20 +226,38 @@ class Sentences:
     def formula(self, calculation: Calculation, subject: Ref) -> str:
         """The inputs of a calculation in words; those of other elements than the subject say whose they are."""
         parts: list[str] = []
+        apart: dict[Ref, list[str]] = {}
         alike = Counter(_of_many(each) for each in calculation.inputs)
+        of = Counter(each.item.ref for each in calculation.inputs if each.item and each.item.ref != subject)
+        long = len(calculation.inputs) > _MANY
         for each in calculation.inputs:
             many = alike[_of_many(each)]
             if each.item is not None and not each.entry and many > _FEW and each.item.name != "status":
                 kind = each.item.ref.kind.replace("-", " ")
                 parts.append(f"{label(each.item.name)} of {many} {kind}s")
             elif each.entry:
-                parts.append(f"{label(each.entry_property)} {entry_value(each, self.system)} of {each.entry}")
+                parts += self._entry_words(each)
             elif each.item is not None and each.item.name != "status":
-                whose = "" if each.item.ref == subject else f" of {element_name(each.item.ref)}"
-                parts.append(f"{label(each.item.name)}{whose} {self.value(each.item, each.value)}")
+                # Of many inputs only numbers are spelled out, and of those not what adds nothing.
+                if long and (isinstance(each.value, bool | str) or each.value == 0.0):
+                    continue
+                value, ref = self.value(each.item, each.value), each.item.ref
+                if of[ref] > _MANY:
+                    apart.setdefault(ref, []).append(f"{label(each.item.name)} {value}")
+                    continue
+                whose = "" if ref == subject else f" of {element_name(ref)}"
+                parts.append(f"{label(each.item.name)}{whose} {value}")
             elif each.assumption:
                 parts.append(f"{label(each.assumption)} as assumed")
+        parts += [f"and of {element_name(ref)} {', '.join(dict.fromkeys(texts))}" for ref, texts in apart.items()]
         return f"from {', '.join(dict.fromkeys(parts))}" if parts else ""
+
+    def _entry_words(self, each: Input) -> list[str]:
+        """An entry of the catalogue among the inputs; the design standard is named once, on its sheet."""
+        if each.entry_property == DESIGN:
+            return [each.entry]
+        value = entry_value(each, self.system)
+        return [f"{label(each.entry_property)} {value} of {each.entry}"] if each.entry_property else []
 
     def ask(self, item: Item) -> tuple[str, str]:
         """What a missing item asks for, and how it would be written in the plan."""

@@ -10,6 +10,7 @@ from importlib import import_module
 from itertools import groupby
 from pathlib import PurePosixPath, PureWindowsPath
 
+from checker.derive.registry import DESIGN
 from checker.facts import Calculation, Fact, Item, Ref
 from checker.findings.finding import Because, Finding, MissingItem, Result
 from checker.findings.words import Sentences, element_name, entry_value, label
@@ -355,7 +356,9 @@ class _Rows:
             if numeric and each.item is not None and each.item.name == "status":
                 continue
             if each.entry:
-                yield f"{label(each.entry_property)} {entry_value(each, self.result.units)} of {each.entry}"
+                value = entry_value(each, self.result.units)
+                named = each.entry_property in ("", DESIGN)
+                yield f"{value}, {each.entry}" if named else f"{label(each.entry_property)} {value} of {each.entry}"
                 continue
             if each.item is None:
                 yield f"{label(each.assumption)} {self._assumed_value(each.assumption)} (assumed)"
