@@ -168,15 +168,9 @@ def _joist_needed(**needs: object) -> float | Lacks:
     demand = Demand(**{name: needs[name] for name in DEMAND})  # type: ignore[arg-type]
     if not demand.beam:
         return lacks()
-    found = sawn.needed(
-        demand.section,
-        demand.standard,
-        demand.span_m,
-        _loads_with(demand, needs),
-        repetitive=demand.repetitive,
-        live_limit=demand.limit,
-    )
-    return found.bending_pa
+    if demand.unbraced_m > 0.0:
+        return lacks("edge_held")
+    return demand.needed(_loads_with(demand, needs)).bending_pa
 
 
 @derives(

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from typing import Any, Literal
 
 from checker.calc.errors import OutOfRange
 from checker.calc.framing import column, sawn
@@ -40,6 +41,7 @@ DEMAND = {
     "unbraced_m": "unbraced_length?",
     "bearing_m": "bearing_length?",
     "limit": "deflection_limit",
+    "wet": "wet?",
 }
 STRENGTH = {
     "engineered": "engineered",
@@ -71,6 +73,7 @@ class Demand:
         unbraced_m: float | None,
         bearing_m: float | None,
         limit: float,
+        wet: bool | None,
     ) -> None:
         self.beam = role not in UPRIGHT
         self.section = Section(ply_width_m, depth_m, int(plies or 1))
@@ -83,6 +86,7 @@ class Demand:
         self.unbraced_m = unbraced_m if unbraced_m is not None else 0.0 if held else span_m
         self.bearing_m = bearing_m
         self.limit = limit
+        self.wet = bool(wet)
         thick = ply_width_m > TIMBER_FROM_M and TIMBERS in self.standard.size_factors
         self.sizes = TIMBERS if thick else DIMENSION
 
@@ -98,6 +102,19 @@ class Demand:
             unbraced_m=self.unbraced_m,
             bearing_m=self.bearing_m,
             live_limit=self.limit,
+        )
+
+    def needed(self, loads: Loads) -> sawn.Needed:
+        """The reference values that lumber of unknown grade would need."""
+        return sawn.needed(
+            self.section,
+            self.standard,
+            self.span_m,
+            loads,
+            repetitive=self.repetitive,
+            sizes=self.sizes,
+            live_limit=self.limit,
+            wet=self.wet,
         )
 
 
@@ -138,18 +155,57 @@ def _checked(needs: dict[str, object]) -> sawn.MemberCheck | Lacks:
 _CHECK = {**DEMAND, **STRENGTH}
 
 
-@derives(
-    "member.bending_use", Dimension.FRACTION, "bending moment over its capacity", by=sawn.check_member, needs=_CHECK
+def _whole(ratio: float) -> float:
+    """A span over its deflection in whole numbers, rounded down; what hardly bends is not told apart."""
+    return float(min(math.floor(ratio + 1e-6), 9999)) if math.isfinite(ratio) else 9999.0
+
+
+def _combination(checked: sawn.MemberCheck) -> str | None:
+    use = checked.uses().get(checked.governs)
+    return use.combination if use else None
+
+
+_OF_CHECK: tuple[tuple[str, Dimension | Literal["name"] | tuple[str, ...], str, Callable[[sawn.MemberCheck], Any]], ...]
+_OF_CHECK = (
+    ("bending_use", Dimension.FRACTION, "bending moment over its capacity", lambda found: found.bending.ratio),
+    ("shear_use", Dimension.FRACTION, "shear over its capacity", lambda found: found.shear.ratio),
+    (
+        "live_deflection_ratio",
+        Dimension.COUNT,
+        "span over its deflection under live load",
+        lambda found: _whole(found.live_span_ratio),
+    ),
+    (
+        "total_deflection_ratio",
+        Dimension.COUNT,
+        "span over its deflection under all load",
+        lambda found: _whole(found.total_span_ratio),
+    ),
+    ("governs", GOVERNING, "the check that comes nearest to its limit", lambda found: found.governs),
+    ("combination", "name", "the combination of loads of the check that governs", _combination),
+    (
+        "worst_use",
+        Dimension.FRACTION,
+        "demand over capacity of the check that governs, deflection among them",
+        lambda found: found.worst,
+    ),
 )
-def _bending_use(**needs: object) -> float | Lacks:
-    checked = _checked(needs)
-    return checked if isinstance(checked, Lacks) else checked.bending.ratio
 
 
-@derives("member.shear_use", Dimension.FRACTION, "shear over its capacity", by=sawn.check_member, needs=_CHECK)
-def _shear_use(**needs: object) -> float | Lacks:
-    checked = _checked(needs)
-    return checked if isinstance(checked, Lacks) else checked.shear.ratio
+def _take(
+    attribute: str,
+    of: Dimension | Literal["name"] | tuple[str, ...],
+    meaning: str,
+    pick: Callable[[sawn.MemberCheck], Any],
+) -> None:
+    @derives(f"member.{attribute}", of, meaning, by=sawn.check_member, needs=_CHECK)
+    def taken(**needs: object) -> Any:
+        checked = _checked(needs)
+        return checked if isinstance(checked, Lacks) else pick(checked)
+
+
+for _each in _OF_CHECK:
+    _take(*_each)
 
 
 @derives(
@@ -164,69 +220,6 @@ def _bearing_use(**needs: object) -> float | Lacks:
     if isinstance(checked, Lacks):
         return checked
     return lacks() if checked.bearing is None or needs["engineered"] else checked.bearing.ratio
-
-
-def _whole(ratio: float) -> float:
-    """A span over its deflection in whole numbers, rounded down; what hardly bends is not told apart."""
-    return float(min(math.floor(ratio + 1e-6), 9999)) if math.isfinite(ratio) else 9999.0
-
-
-@derives(
-    "member.live_deflection_ratio",
-    Dimension.COUNT,
-    "span over its deflection under live load",
-    by=sawn.check_member,
-    needs=_CHECK,
-)
-def _live_deflection(**needs: object) -> float | Lacks:
-    checked = _checked(needs)
-    return checked if isinstance(checked, Lacks) else _whole(checked.live_span_ratio)
-
-
-@derives(
-    "member.total_deflection_ratio",
-    Dimension.COUNT,
-    "span over its deflection under all load",
-    by=sawn.check_member,
-    needs=_CHECK,
-)
-def _total_deflection(**needs: object) -> float | Lacks:
-    checked = _checked(needs)
-    return checked if isinstance(checked, Lacks) else _whole(checked.total_span_ratio)
-
-
-@derives("member.governs", GOVERNING, "the check that comes nearest to its limit", by=sawn.check_member, needs=_CHECK)
-def _governs(**needs: object) -> str | Lacks:
-    checked = _checked(needs)
-    return checked if isinstance(checked, Lacks) else checked.governs
-
-
-@derives(
-    "member.combination",
-    "name",
-    "the combination of loads of the check that governs",
-    by=sawn.check_member,
-    needs=_CHECK,
-)
-def _combination(**needs: object) -> str | Lacks:
-    checked = _checked(needs)
-    if isinstance(checked, Lacks):
-        return checked
-    uses = (checked.bending, checked.shear, checked.bearing, checked.live_deflection, checked.total_deflection)
-    use = dict(zip(GOVERNING, uses, strict=True))[checked.governs]
-    return use.combination if use else lacks()
-
-
-@derives(
-    "member.worst_use",
-    Dimension.FRACTION,
-    "demand over capacity of the check that governs, deflection among them",
-    by=sawn.check_member,
-    needs=_CHECK,
-)
-def _worst(**needs: object) -> float | Lacks:
-    checked = _checked(needs)
-    return checked if isinstance(checked, Lacks) else checked.worst
 
 
 @derives(
@@ -254,6 +247,7 @@ def _allowable_span(**needs: object) -> float | Lacks:
             unbraced_m=unbraced_m,
             bearing_m=demand.bearing_m,
             live_limit=demand.limit,
+            wet=demand.wet,
         )[0]
 
     if needs["unbraced_m"] is not None or not demand.unbraced_m:
@@ -296,59 +290,31 @@ def _least_depth(lumber: Lumber, sizes: Sequence[Entry], **needs: object) -> flo
         repetitive=demand.repetitive,
         unbraced_m=demand.unbraced_m,
         live_limit=demand.limit,
+        wet=demand.wet,
     )
     return None if found is None else found.depth_m
 
 
-def _needed(needs: dict[str, object]) -> sawn.Needed | Lacks:
-    demand = Demand(**needs)  # type: ignore[arg-type]
-    if not demand.beam:
-        return lacks()
-    return sawn.needed(
-        demand.section,
-        demand.standard,
-        demand.span_m,
-        demand.loads,
-        repetitive=demand.repetitive,
-        sizes=demand.sizes,
-        live_limit=demand.limit,
-    )
-
-
-@derives(
-    "member.bending_needed",
-    Dimension.STRESS,
-    "reference bending value that its lumber must at least have, before any factor",
-    by=sawn.needed,
-    needs=DEMAND,
+_NEEDED: tuple[tuple[str, str, Callable[[sawn.Needed], float]], ...] = (
+    ("bending", "reference bending value that its lumber must at least have", lambda found: found.bending_pa),
+    ("shear", "reference shear value that its lumber must at least have", lambda found: found.shear_pa),
+    ("stiffness", "modulus of elasticity that its lumber must at least have", lambda found: found.stiffness_pa),
 )
-def _bending_needed(**needs: object) -> float | Lacks:
-    found = _needed(needs)
-    return found if isinstance(found, Lacks) else found.bending_pa
 
 
-@derives(
-    "member.shear_needed",
-    Dimension.STRESS,
-    "reference shear value that its lumber must at least have",
-    by=sawn.needed,
-    needs=DEMAND,
-)
-def _shear_needed(**needs: object) -> float | Lacks:
-    found = _needed(needs)
-    return found if isinstance(found, Lacks) else found.shear_pa
+def _need_of_lumber(name: str, meaning: str, pick: Callable[[sawn.Needed], float]) -> None:
+    @derives(f"member.{name}_needed", Dimension.STRESS, f"{meaning}, before any factor", by=sawn.needed, needs=DEMAND)
+    def needed(**needs: object) -> float | Lacks:
+        demand = Demand(**needs)  # type: ignore[arg-type]
+        if not demand.beam:
+            return lacks()
+        if demand.unbraced_m > 0.0:
+            return lacks("edge_held")  # how much an unheld edge takes away hangs on the lumber itself
+        return pick(demand.needed(demand.loads))
 
 
-@derives(
-    "member.stiffness_needed",
-    Dimension.STRESS,
-    "modulus of elasticity that its lumber must at least have",
-    by=sawn.needed,
-    needs=DEMAND,
-)
-def _stiffness_needed(**needs: object) -> float | Lacks:
-    found = _needed(needs)
-    return found if isinstance(found, Lacks) else found.stiffness_pa
+for _one in _NEEDED:
+    _need_of_lumber(*_one)
 
 
 @derives(

@@ -129,7 +129,9 @@ class MemberSays(Says):
     line_snow_load: LineLoad | None = None
     """Further snow load along it."""
     edge_held: bool | None = None
-    """Whether decking or sheathing holds its compression edge along the whole span; true unless said of joists."""
+    """Whether decking or sheathing holds its compression edge all along; without a word: of joists yes, of beams no."""
+    wet: bool | None = None
+    """Whether it gets wet in service, as on a deck or over a damp crawl space."""
     unbraced_length: Depth | None = None
     """Distance between places at which its compression edge is held."""
     end_restraint: Literal["rim or blocking", "hangers", "none"] | None = None
