@@ -166,6 +166,14 @@ _MANY = 8
 """More inputs than this are not all spelled out."""
 
 
+def plural_of(kind: str) -> str:
+    """Several of a kind, as people say it."""
+    words = kind.replace("-", " ")
+    if words.endswith("y") and words[-2:-1] not in "aeiou":
+        return f"{words[:-1]}ies"
+    return words if words.endswith("s") else f"{words}s"
+
+
 def _of_many(each: Input) -> tuple[str, str, str]:
     """What inputs over the members of a link have in common."""
     return (each.symbol, each.item.name, each.item.ref.kind) if each.item else (each.symbol, "", "")
@@ -274,6 +282,6 @@ class Sentences:
         link = kind.links[item.name]
         if link.on_plan:
             return link.meaning.rstrip("."), f"{item.name}: {'…' if link.to_one else '[…], or [] if there is none'}"
-        plural = link.target.replace("-", " ") + ("" if link.target.endswith("s") else "s")
+        plural = plural_of(link.target)
         back = f", each with `{link.inverse}:`" if link.inverse and link.inverse != "house" else ""
         return f"all {plural} of {element_name(item.ref)}{back}", f"({plural}: list every one)"

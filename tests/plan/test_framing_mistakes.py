@@ -106,14 +106,6 @@ def test_a_nominal_size_does_not_go_with_a_measured_side(one: str, other: str, s
     assert f"{place(lines, other)}member “j” says both `size` and `{name}`\n  keep one" in found
 
 
-def test_a_header_carries_a_width_or_a_line_and_not_both() -> None:
-    """Otherwise the same floor would be counted twice."""
-    lines = f"{MEMBER}tributary_width: 3 ft, carries_line: w}}], bearing_lines: [{{id: w, status: existing}}]}}"
-    assert said(lines).startswith(
-        f"{place(lines, 'carries_line')}member “j” says both `tributary_width` and `carries_line`\n  keep one"
-    )
-
-
 @pytest.mark.parametrize(
     ("lines", "at", "what", "right"),
     [

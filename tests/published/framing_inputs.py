@@ -7,19 +7,13 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-import yaml
-
 from checker.calc.framing.beam import Loads
 from checker.calc.framing.sawn import MemberCheck, Needed, Use
-from checker.calc.framing.timber import (
-    Combination,
-    DepthValues,
-    LoadKind,
-    Lumber,
-    Section,
-    SizeFactor,
-    TimberStandard,
-)
+from checker.calc.framing.timber import LoadKind, Lumber, Section, TimberStandard
+from checker.ruleset.adopted import Adopted
+from checker.ruleset.adopting import adopt
+from checker.ruleset.folders import Library
+from checker.ruleset.timber import STANDARD
 from checker.units import Dimension, parse
 
 RULESETS = Path(__file__).parents[2] / "rulesets"
@@ -59,38 +53,22 @@ def inches(text: str) -> int:
 
 
 @cache
+def _adopted(country: str) -> Adopted:
+    return adopt(f"lumber-{country}", Library(), "")
+
+
 def standard(country: str) -> TimberStandard:
     """The design standard of the set of a country, `us` or `canada`."""
-    path = RULESETS / f"lumber-{country}" / "design-standard.yaml"
-    entry = yaml.safe_load(path.read_text(encoding="utf-8"))["timber_standard"][0]
-    sizes = {name: tuple(_size(row) for row in rows) for name, rows in entry["size_factors"].items()}
-    return TimberStandard(
-        entry["title"],
-        entry["method"],
-        _combinations(entry["strength"]),
-        _combinations(entry["live_deflection"]),
-        _combinations(entry["total_deflection"]),
-        sizes,
-        entry["repetitive"],
-        parse(entry["repetitive_spacing"], Dimension.LENGTH),
-        entry["repetitive_count"],
-        built_up=entry["built_up"],
-        wet=entry["wet"],
-        resistance=entry.get("resistance", {}),
-        creep=entry["creep"],
-    )
+    (entry,) = _adopted(country).catalogue[STANDARD].values()
+    assert isinstance(entry.design, TimberStandard)
+    return entry.design
 
 
 @cache
 def lumber(country: str) -> dict[str, Lumber]:
     """Lumber of the set of a country, by every name that it has."""
-    found: dict[str, Lumber] = {}
-    for path in sorted((RULESETS / f"lumber-{country}").glob("lumber-*.yaml")):
-        for entry in yaml.safe_load(path.read_text(encoding="utf-8")).get("lumber", []):
-            for name in [entry["id"], *entry.get("also", [])]:
-                assert name not in found, name
-                found[name] = _lumber(entry)
-    return found
+    found = {name: entry.design for name, entry in _adopted(country).catalogue["lumber"].items()}
+    return {name: design for name, design in found.items() if isinstance(design, Lumber)}
 
 
 def section(text: str) -> Section:
@@ -142,45 +120,5 @@ def plain(result: Any) -> Any:
     return result
 
 
-def _size(row: Mapping[str, Any]) -> SizeFactor:
-    return SizeFactor(
-        parse(row["up_to_depth"], Dimension.LENGTH),
-        row["bending"],
-        row.get("tension", 1.0),
-        row.get("compression", 1.0),
-        row.get("shear", 1.0),
-        parse(row["from_thickness"], Dimension.LENGTH) if "from_thickness" in row else 0.0,
-    )
-
-
-def _combinations(rows: list[dict[str, Any]]) -> tuple[Combination, ...]:
-    return tuple(Combination(row["name"], row["factors"], row.get("duration", 1.0)) for row in rows)
-
-
 def _stress(entry: Mapping[str, Any], name: str) -> float | None:
     return parse(entry[name], Dimension.STRESS) if name in entry else None
-
-
-def _lumber(entry: Mapping[str, Any]) -> Lumber:
-    depths = tuple(
-        DepthValues(
-            parse(row["up_to_depth"], Dimension.LENGTH),
-            *(parse(row[name], Dimension.STRESS) for name in ("bending", "tension", "compression")),
-        )
-        for row in entry.get("by_depth", [])
-    )
-    bending_pa = depths[0].bending_pa if depths else parse(entry["bending"], Dimension.STRESS)
-    return Lumber(
-        entry["id"],
-        bending_pa,
-        parse(entry["shear"], Dimension.STRESS),
-        parse(entry["bearing"], Dimension.STRESS),
-        parse(entry["stiffness"], Dimension.STRESS),
-        parse(entry["stiffness_low"], Dimension.STRESS),
-        _stress(entry, "tension"),
-        _stress(entry, "compression"),
-        entry.get("sizes", ""),
-        depths,
-        entry["specific_gravity"],
-        entry["edition"],
-    )

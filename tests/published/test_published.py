@@ -40,10 +40,12 @@ FILES = (
     "framing_members.yaml",
     "framing_columns.yaml",
     "framing_cuts.yaml",
+    "framing_cases.yaml",
     "loads_snow.yaml",
     "loads_house.yaml",
     "roof_frame.yaml",
     "foundation.yaml",
+    "loads_cases.yaml",
 )
 MODULES = (
     "stair",

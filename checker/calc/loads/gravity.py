@@ -1,6 +1,6 @@
 """Loads that gravity makes: of a layer, of what is full and in use, of what acts together.
 
-layer_load, filled_weight, service_load
+layer_load, filled_weight, service_load, inner_support_load
 """
 
 from __future__ import annotations
@@ -87,3 +87,23 @@ def service_load(dead_n: float, live_n: float, roof_n: float, companion_ratio: f
     )
     both_n = between("companion_ratio", companion_ratio, 0.0, 1.0) * (live_n + roof_n)
     return dead_n + max(live_n, roof_n, both_n)
+
+
+def inner_support_load(end_n: float) -> float:
+    """Load that a beam over two or more equal spans brings to an inner support. [N]
+
+    Parameters
+        end_n: float — load at the end of one such span alone. [N], 0 or more
+    Returns
+        float — 2-1/2 times that. [N]
+    Raises
+        OutOfRange — a value outside its range.
+    Notes
+        Two equal spans under an even load: 10/8 of the load of a span; more spans bring less, cut beams twice the end.
+    References
+        AWC Design Aid 6, beam formulas, continuous beam, two equal spans, uniformly loaded; from memory.
+    Examples
+        >>> inner_support_load(1000.0)
+        2500.0
+    """
+    return 2.5 * not_negative("end_n", end_n)

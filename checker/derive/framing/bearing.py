@@ -331,13 +331,22 @@ def _allowable(stated_pa: float | None, soil: str | None, **presumed_pa: float |
     Dimension.FORCE,
     "load on the pad: as stated, or of the posts on it",
     by=sum,
-    needs={"pad": "pad?", "stated_n": "point_load?", "posts_n": "posts[].post_load?"},
+    needs={
+        "pad": "pad?",
+        "stated_n": "point_load?",
+        "posts_n": "posts[].post_load?",
+        "lines": "lines[].status?",
+    },
 )
-def _pad_load(pad: bool | None, stated_n: float | None, posts_n: list[float] | None) -> float | Lacks | Using:
+def _pad_load(
+    pad: bool | None, stated_n: float | None, posts_n: list[float] | None, lines: list[str] | None
+) -> float | Lacks | Using:
     if not pad:
         return lacks("pad") if pad is None else lacks()
     if stated_n is not None:
         return using(stated_n, "pad", "stated_n")
+    if lines:
+        return lacks("stated_n")  # what a line brings to one pad hangs on how far it reaches
     return using(sum(posts_n), "pad", "posts_n") if posts_n else lacks("stated_n")
 
 

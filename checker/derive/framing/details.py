@@ -20,10 +20,10 @@ def share(part_m: float, whole_m: float) -> float:
     Dimension.FRACTION,
     "depth of the hole or notch over the depth of the member",
     by=cuts.depth_share,
-    needs={"part_m": "depth", "whole_m": "member.actual_depth"},
+    needs={"cut_m": "depth", "depth_m": "member.actual_depth"},
 )
-def _depth_share(part_m: float, whole_m: float) -> float:
-    return cuts.depth_share(part_m, whole_m)
+def _depth_share(cut_m: float, depth_m: float) -> float:
+    return cuts.depth_share(cut_m, depth_m)
 
 
 @derives(
@@ -178,10 +178,10 @@ def _joist_needed(**needs: object) -> float | Lacks:
     Dimension.FORCE,
     "load down a post: as stated, or of the beams that it holds up",
     by=sum,
-    needs={"role": "role", "stated_n": "axial_load?", "reactions_n": "holds_up[].reaction?"},
+    needs={"role": "role", "stated_n": "axial_load?", "reactions_n": "holds_up[].brings_down?"},
 )
 def _post_load(role: str, stated_n: float | None, reactions_n: list[float] | None) -> float | Lacks | Using:
-    if role != "post":
+    if role not in ("post", "stud"):
         return lacks()
     if stated_n is not None:
         return using(stated_n, "stated_n")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from typing import Protocol
 
@@ -89,7 +90,7 @@ def _measured(measured_m: float | None, other_m: float | None, dressed_m: float 
     Dimension.PRESSURE,
     "dead load over the level area that it carries",
     by=weights.load_on_plan,
-    needs=dead_needs(),
+    needs={**dead_needs(), "ceiling": "ceiling_below?", "plaster_pa": "assumed:dead_load_plaster?"},
 )
 def _dead(**needs: object) -> float | Lacks | Using:
     return dead_pressure(**needs)  # type: ignore[arg-type]
@@ -131,15 +132,29 @@ def _roof_live(carries: str | None, roof_live_pa: float | None) -> float | Lacks
 @derives(
     "member.load_width",
     Dimension.LENGTH,
-    "width of floor or roof that it carries: its tributary width, or the spacing of like members",
+    "width of floor or roof that it carries: tributary width, spacing of like members, half of both roof planes",
     by=float,
-    needs={"role": "role", "tributary_width_m": "tributary_width?", "spacing_m": "spacing?"},
+    needs={
+        "role": "role",
+        "tributary_width_m": "tributary_width?",
+        "spacing_m": "spacing?",
+        "run_m": "roof.run?",
+        "other_run_m": "roof.opposite.run?",
+    },
 )
-def _load_width(role: str, tributary_width_m: float | None, spacing_m: float | None) -> float | Lacks | Using:
+def _load_width(
+    role: str,
+    tributary_width_m: float | None,
+    spacing_m: float | None,
+    run_m: float | None,
+    other_run_m: float | None,
+) -> float | Lacks | Using:
     if tributary_width_m is not None:
         return using(tributary_width_m, "tributary_width_m")
     if role in JOISTS:
         return lacks("spacing_m") if spacing_m is None else using(spacing_m, "spacing_m")
+    if role == "ridge beam" and run_m is not None:
+        return using((run_m + (other_run_m or 0.0)) / 2.0, "run_m", "other_run_m")
     return lacks("tributary_width_m")
 
 
@@ -147,7 +162,6 @@ def _line_load(kind: str, meaning: str, of_line: str, further: str | None) -> No
     needs = {
         "pressure_pa": f"{kind}_pressure?",
         "width_m": "load_width?",
-        "tributary_width_m": "tributary_width?",
         "line": "carries_line.status?",
         "line_n_m": f"carries_line.{of_line}?",
     }
@@ -158,21 +172,24 @@ def _line_load(kind: str, meaning: str, of_line: str, further: str | None) -> No
     def line_load(
         pressure_pa: float | None,
         width_m: float | None,
-        tributary_width_m: float | None,
         line: str | None,
         line_n_m: float | None,
         further_n_m: float | None = None,
     ) -> float | Lacks | Using:
-        also = ("further_n_m",) if further_n_m is not None else ()
-        if line is not None and tributary_width_m is None:
+        used = ["further_n_m"] if further_n_m is not None else []
+        load_n_m = further_n_m or 0.0
+        if line is not None:
             if line_n_m is None:
                 return lacks("line_n_m")
-            return using(line_n_m + (further_n_m or 0.0), "line_n_m", *also)
+            load_n_m += line_n_m
+            used.append("line_n_m")
+            if width_m is None:
+                return using(load_n_m, *used)
         if width_m is None:
             return lacks("width_m")
         if pressure_pa is None:
             return lacks("pressure_pa")
-        return using(pressure_pa * width_m + (further_n_m or 0.0), "pressure_pa", "width_m", *also)
+        return using(load_n_m + pressure_pa * width_m, "pressure_pa", "width_m", *used)
 
 
 _line_load("dead", "dead load along it", "dead_total", "line_dead_load")
@@ -292,13 +309,54 @@ def _load_added(after_n_m: float, before_n_m: float) -> float | None:
     return take_down.share_added(before_n_m, after_n_m) if before_n_m > 0.0 else None
 
 
+def _nothing_said(attribute: str, of: Dimension, value: float, meaning: str) -> None:
+    """A value that holds where the plan says nothing; a stated one is not held against it."""
+
+    @derives(attribute, of, meaning, by=float, needs={}, agrees_within=math.inf)
+    def nothing_said() -> float:
+        return value
+
+
+_nothing_said("member.plies", Dimension.COUNT, 1.0, "1 where the plan says nothing")
+_nothing_said("member.spans", Dimension.COUNT, 1.0, "1 where the plan says nothing")
+_nothing_said("member.overhang", Dimension.LENGTH, 0.0, "none where the plan says nothing")
+_nothing_said("member.offset_of_wall", Dimension.LENGTH, 0.0, "0 where the plan says nothing")
+_nothing_said("bearing-line.offset_from_below", Dimension.LENGTH, 0.0, "0 where the plan says nothing")
+
+
+@derives(
+    "member.point_load",
+    Dimension.FORCE,
+    "load of the beams, headers and posts that it holds up, and of heavy things on joists that it holds up",
+    by=sum,
+    needs={"loads_n": "holds_up[].brings_down?", "held": "holds_up[].role?"},
+)
+def _point_load(loads_n: list[float] | None, held: list[str] | None) -> float | Lacks | Using:
+    if not held:
+        return using(0.0)
+    return lacks("loads_n") if loads_n is None else sum(loads_n)
+
+
+POINT = {
+    "span_m": "span",
+    "point_n": "point_load",
+    "headers_m": "trims_openings[].header_to_bearing?",
+}
+
+
+def point_place(span_m: float, headers_m: list[float] | None) -> float:
+    """Where point loads stand: of a trimmer at its header, of others in the middle, the worst place."""
+    inside_m = [each for each in headers_m or () if each < span_m]
+    return min(inside_m, key=lambda each: abs(each - span_m / 2.0)) if inside_m else span_m / 2.0
+
+
 @derives(
     "member.reaction",
     Dimension.FORCE,
-    "load that comes to each of its ends, all that acts together",
+    "load that comes to the end of a span that gets more, all that acts together",
     by=gravity.service_load,
     needs={
-        "span_m": "span",
+        **POINT,
         "dead_n_m": "line_dead",
         "live_n_m": "line_live",
         "snow_n_m": "line_snow",
@@ -307,6 +365,50 @@ def _load_added(after_n_m: float, before_n_m: float) -> float | None:
     },
 )
 def _reaction(
-    span_m: float, dead_n_m: float, live_n_m: float, snow_n_m: float, roof_live_n_m: float, share_ratio: float
+    span_m: float,
+    point_n: float,
+    headers_m: list[float] | None,
+    dead_n_m: float,
+    live_n_m: float,
+    snow_n_m: float,
+    roof_live_n_m: float,
+    share_ratio: float,
 ) -> float:
-    return gravity.service_load(dead_n_m, live_n_m, max(snow_n_m, roof_live_n_m), share_ratio) * span_m / 2.0
+    even_n_m = gravity.service_load(dead_n_m, live_n_m, max(snow_n_m, roof_live_n_m), share_ratio)
+    at_m = point_place(span_m, headers_m)
+    return even_n_m * span_m / 2.0 + point_n * max(at_m, span_m - at_m) / span_m
+
+
+@derives(
+    "member.brings_down",
+    Dimension.FORCE,
+    "point load on what holds it up; of joists only that of heavy things, as widths count the rest",
+    by=gravity.inner_support_load,
+    needs={
+        "role": "role",
+        "end_n": "reaction?",
+        "post_n": "post_load?",
+        "spans": "spans",
+        "span_m": "span?",
+        "heavy": "heavy_things[].status?",
+        "heavy_n": "heavy_things[].weight?",
+    },
+)
+def _brings_down(
+    role: str,
+    end_n: float | None,
+    post_n: float | None,
+    spans: float,
+    span_m: float | None,
+    heavy: list[str] | None,
+    heavy_n: list[float] | None,
+) -> float | Lacks | Using:
+    if role in JOISTS:
+        if not heavy:
+            return using(0.0)
+        return lacks("heavy_n") if heavy_n is None else using(sum(heavy_n), "heavy_n")
+    if role == "post":
+        return lacks("post_n") if post_n is None else using(post_n, "post_n")
+    if end_n is None:
+        return lacks("end_n")
+    return using(gravity.inner_support_load(end_n) if spans > 1 else end_n, "end_n")

@@ -10,7 +10,7 @@ from checker.calc.errors import OutOfRange
 from checker.calc.framing import column, sawn
 from checker.calc.framing.beam import Loads
 from checker.calc.framing.timber import Lumber, Section, TimberStandard
-from checker.derive.framing.members import JOISTS, Entry
+from checker.derive.framing.members import JOISTS, Entry, point_place
 from checker.derive.registry import Lacks, derives, lacks
 from checker.units import Dimension
 
@@ -23,6 +23,8 @@ _HALVINGS = 40
 DIMENSION, TIMBERS = "dimension", "timbers"
 """Classes of size factors in a design standard: lumber up to and over a thickness."""
 TIMBER_FROM_M = 0.1195
+NO_LIMIT = 1.0
+"""Stands for a limit of deflection that is not known, where nothing is taken from it."""
 GOVERNING = ("bending", "shear", "bearing", "live deflection", "total deflection")
 
 DEMAND = {
@@ -40,7 +42,9 @@ DEMAND = {
     "edge_held": "edge_held?",
     "unbraced_m": "unbraced_length?",
     "bearing_m": "bearing_length?",
-    "limit": "deflection_limit",
+    "limit": "deflection_limit?",
+    "point_n": "point_load",
+    "headers_m": "trims_openings[].header_to_bearing?",
     "wet": "wet?",
 }
 STRENGTH = {
@@ -72,20 +76,27 @@ class Demand:
         edge_held: bool | None,
         unbraced_m: float | None,
         bearing_m: float | None,
-        limit: float,
+        limit: float | None,
+        point_n: float,
+        headers_m: list[float] | None,
         wet: bool | None,
     ) -> None:
         self.beam = role not in UPRIGHT
         self.section = Section(ply_width_m, depth_m, int(plies or 1))
         self.span_m = span_m
-        self.loads = Loads({"dead": dead_n_m, "live": live_n_m, "snow": snow_n_m, "roof live": roof_live_n_m})
+        line = {"dead": dead_n_m, "live": live_n_m, "snow": snow_n_m, "roof live": roof_live_n_m}
+        # What the point load is made of is not told apart; as floor load it has no shorter duration to its credit.
+        points = (("live", point_n, point_place(span_m, headers_m)),) if point_n > 0.0 else ()
+        self.loads = Loads(line, points=points)  # type: ignore[arg-type]
+        self.loaded = point_n > 0.0 or any(line.values())
         self.standard = standards[0].design
         side_by_side = role in JOISTS and spacing_m is not None
         self.repetitive = side_by_side and (spacing_m or 0.0) <= self.standard.repetitive_spacing_m + 1e-6
         held = edge_held if edge_held is not None else role in JOISTS
         self.unbraced_m = unbraced_m if unbraced_m is not None else 0.0 if held else span_m
         self.bearing_m = bearing_m
-        self.limit = limit
+        self.limit = limit or NO_LIMIT
+        self.limited = limit is not None
         self.wet = bool(wet)
         thick = ply_width_m > TIMBER_FROM_M and TIMBERS in self.standard.size_factors
         self.sizes = TIMBERS if thick else DIMENSION
@@ -102,6 +113,7 @@ class Demand:
             unbraced_m=self.unbraced_m,
             bearing_m=self.bearing_m,
             live_limit=self.limit,
+            wet=self.wet,
         )
 
     def needed(self, loads: Loads) -> sawn.Needed:
@@ -145,7 +157,7 @@ def values_of(
 
 def _checked(needs: dict[str, object]) -> sawn.MemberCheck | Lacks:
     demand = Demand(**{name: needs[name] for name in DEMAND})  # type: ignore[arg-type]
-    if not demand.beam:
+    if not demand.beam or not demand.loaded:
         return lacks()
     strength = {name: needs[name] for name in STRENGTH}
     values = values_of(demand.section, demand.standard, **strength)  # type: ignore[arg-type]
@@ -192,6 +204,10 @@ _OF_CHECK = (
 )
 
 
+_LIMITED = frozenset({"governs", "combination", "worst_use"})
+"""What hangs on the limit of deflection too."""
+
+
 def _take(
     attribute: str,
     of: Dimension | Literal["name"] | tuple[str, ...],
@@ -200,6 +216,8 @@ def _take(
 ) -> None:
     @derives(f"member.{attribute}", of, meaning, by=sawn.check_member, needs=_CHECK)
     def taken(**needs: object) -> Any:
+        if attribute in _LIMITED and needs["limit"] is None:
+            return lacks("limit")
         checked = _checked(needs)
         return checked if isinstance(checked, Lacks) else pick(checked)
 
@@ -227,11 +245,11 @@ def _bearing_use(**needs: object) -> float | Lacks:
     Dimension.LENGTH,
     "greatest span of the same member under the same load",
     by=sawn.allowable_span,
-    needs={**_CHECK, "span_m": "span?"},
+    needs={**_CHECK, "span_m": "span?", "limit": "deflection_limit"},
 )
 def _allowable_span(**needs: object) -> float | Lacks:
     demand = Demand(**{**{name: needs[name] for name in DEMAND}, "span_m": needs["span_m"] or 1.0})  # type: ignore[arg-type]
-    if not demand.beam:
+    if not demand.beam or not demand.loaded or demand.loads.points:
         return lacks()
     values = values_of(demand.section, demand.standard, **{name: needs[name] for name in STRENGTH})  # type: ignore[arg-type]
     if isinstance(values, Lacks):
@@ -269,7 +287,12 @@ def _allowable_span(**needs: object) -> float | Lacks:
     Dimension.LENGTH,
     "least depth of a size of the same width, lumber and plies that would do in bending, shear and deflection",
     by=sawn.least_section,
-    needs={**DEMAND, "lumber": "named:lumber.design", "sizes": "catalogue:lumber size"},
+    needs={
+        **DEMAND,
+        "limit": "deflection_limit",
+        "lumber": "named:lumber.design",
+        "sizes": "catalogue:lumber size",
+    },
 )
 def _least_depth(lumber: Lumber, sizes: Sequence[Entry], **needs: object) -> float | Lacks | None:
     demand = Demand(**needs)  # type: ignore[arg-type]
@@ -303,11 +326,15 @@ _NEEDED: tuple[tuple[str, str, Callable[[sawn.Needed], float]], ...] = (
 
 
 def _need_of_lumber(name: str, meaning: str, pick: Callable[[sawn.Needed], float]) -> None:
-    @derives(f"member.{name}_needed", Dimension.STRESS, f"{meaning}, before any factor", by=sawn.needed, needs=DEMAND)
-    def needed(**needs: object) -> float | Lacks:
+    needs = {**DEMAND, "engineered": "engineered?"}
+
+    @derives(f"member.{name}_needed", Dimension.STRESS, f"{meaning}, before any factor", by=sawn.needed, needs=needs)
+    def needed(engineered: bool | None, **needs: object) -> float | Lacks:
         demand = Demand(**needs)  # type: ignore[arg-type]
-        if not demand.beam:
+        if not demand.beam or not demand.loaded or engineered:
             return lacks()
+        if name == "stiffness" and not demand.limited:
+            return lacks("limit")
         if demand.unbraced_m > 0.0:
             return lacks("edge_held")  # how much an unheld edge takes away hangs on the lumber itself
         return pick(demand.needed(demand.loads))
@@ -330,6 +357,7 @@ for _one in _NEEDED:
         "height_m": "span",
         "lumber": "named:lumber.design",
         "standards": "catalogue:timber standard",
+        "wet": "wet?",
     },
 )
 def _post_use(
@@ -340,6 +368,7 @@ def _post_use(
     height_m: float,
     lumber: Lumber,
     standards: tuple[Entry, ...],
+    wet: bool | None,
 ) -> float | Lacks:
     if lumber.compression_pa is None and not lumber.by_depth:
         return lacks("lumber")
@@ -353,5 +382,6 @@ def _post_use(
         unbraced_depth_m=height_m,
         unbraced_width_m=height_m,
         fastening="nailed" if section.plies > 1 else "solid",
+        wet=bool(wet),
     )
     return found.ratio

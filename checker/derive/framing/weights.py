@@ -130,6 +130,8 @@ def dead_pressure(
     layers_pa: float | None,
     pitch_ratio: float | None,
     roof_dead_pa: float | None,
+    ceiling: str | None = None,
+    plaster_pa: float | None = None,
     **assumed_pa: float | None,
 ) -> float | Lacks | Using:
     """Dead load over the level area: as stated, of the roof plane, by its layers, or as assumed for its use."""
@@ -152,7 +154,11 @@ def dead_pressure(
         return using(weights.load_on_plan(sloped_pa, pitch_ratio), *used, "carries", "pitch_ratio")
     taken = _DEAD_BY_USE[carries]
     parts_pa = [value for name in taken if (value := assumed_pa[name]) is not None]
-    return using(sum(parts_pa), "carries", *taken) if len(parts_pa) == len(taken) else lacks()
+    if len(parts_pa) < len(taken):
+        return lacks()
+    if ceiling == "plaster" and carries != "roof":
+        return using(sum(parts_pa) + (plaster_pa or 0.0), "carries", "ceiling", "plaster_pa", *taken)
+    return using(sum(parts_pa), "carries", *taken)
 
 
 def live_pressure(own_pa: float | None, carries: str | None, **assumed_pa: float | None) -> float | Lacks | Using:

@@ -95,7 +95,7 @@ class BearingLineSays(Says):
     fire_blocked: bool | None = None
     """Whether stud spaces are blocked at each floor and ceiling."""
     offset_from_below: Length | None = None
-    """How far the line stands from the bearing line below it, on plan."""
+    """How far the line stands from the bearing line below it, on plan; 0 unless said."""
     continuous_down: bool | None = None
     """Whether posts and studs are stacked, with blocking through the floor, down to the footing."""
     uplift_path: bool | None = None

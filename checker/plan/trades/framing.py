@@ -102,8 +102,10 @@ class MemberSays(Says):
     """Centre to centre of like members."""
     span: Span | None = None
     """Clear span between supports; of rafters, its horizontal projection; of posts and studs, their height."""
+    spans: CountFromOne | None = None
+    """Number of spans in a row that it runs over, each as long as `span`; 1 unless said."""
     overhang: Length | None = None
-    """Length beyond the last support, on plan."""
+    """Length beyond the last support, on plan; none unless said."""
     overhang_carries: Literal["nothing", "wall and roof", "balcony", "floor above"] | None = None
     """What stands on or beyond the overhang."""
     load_bearing: bool | None = None
@@ -143,7 +145,7 @@ class MemberSays(Says):
     partition_on_it: Literal["none", "bearing", "not bearing"] | None = None
     """Kind of wall that runs along it and stands on it."""
     offset_of_wall: Length | None = None
-    """Where a bearing wall crosses it, how far that wall stands from its support."""
+    """Where a bearing wall crosses it, how far that wall stands from its support; 0 unless said."""
     maker_sheet: bool | None = None
     """Whether the maker's table or a design sheet for this member comes with the plan."""
     moment_capacity: Moment | None = None
@@ -181,8 +183,6 @@ class Member(Worked, MemberSays):
     meaning: ClassVar[str] = "a member of the frame, or a set of like ones: joists, rafters, a beam, a header, a post"
     trade: ClassVar[str] = "framing"
 
-    EXCLUDE: ClassVar[tuple[tuple[str, str], ...]] = (*MemberSays.EXCLUDE, ("tributary_width", "carries_line"))
-
     role: (
         Literal[
             "floor joist",
@@ -210,8 +210,10 @@ class Member(Worked, MemberSays):
     bears_on: Annotated[list[Ident] | None, LinkTo("bearing-line", inverse="members_on")] = None
     """The bearing lines that hold it up."""
     carries_line: Annotated[Ident | None, LinkTo("bearing-line", inverse="carried_by", absent_is_none=True)] = None
-    """Of a beam or header, the bearing line that it carries over an opening, with all that comes down on it."""
-    held_by: Annotated[list[Ident] | None, LinkTo("member", inverse="holds_up", loops=False)] = None
+    """Of a beam or header, the bearing line it carries over an opening; what else lies on it is its tributary width."""
+    held_by: Annotated[list[Ident] | None, LinkTo("member", inverse="holds_up", loops=False, absent_is_none=True)] = (
+        None
+    )
     """The beams, headers, trimmers or posts that hold it up."""
     cuts: Annotated[list[Cut] | None, Holds("member")] = None
     """Holes and notches in it; [] says none."""
@@ -301,7 +303,7 @@ class HeavyThing(Worked, HeavyThingSays):
     """What it is."""
     room: Annotated[Ident | None, LinkTo("room", inverse="heavy_things")] = None
     """The room that it stands in."""
-    joists: Annotated[Ident | None, LinkTo("member", inverse="heavy_things")] = None
+    joists: Annotated[Ident | None, LinkTo("member", inverse="heavy_things", absent_is_none=True)] = None
     """The joists that it stands on."""
     was: HeavyThingSays | None = None
     """What it was before the work."""
