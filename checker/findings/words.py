@@ -214,7 +214,9 @@ class Sentences:
             return f"not known (needs {label(links[-1])})"
         fact = self.facts.value(Item(at, attribute))
         if fact is None:
-            return f"not known (needs {label(attribute)})"
+            known = self.facts.elements.get(at)
+            settled = known is not None and known.missing.get(attribute) == ()
+            return "none" if settled else f"not known (needs {label(attribute)})"
         same = limit is not None and limit.item == Item(at, attribute)
         return self.value(Item(at, attribute), fact.value, limit.limit if limit and same else None)
 

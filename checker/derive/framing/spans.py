@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from copy import copy
 from typing import Any, Literal
 
 from checker.calc.errors import OutOfRange
@@ -115,6 +116,15 @@ class Demand:
             live_limit=self.limit,
             wet=self.wet,
         )
+
+    def over(self, span_m: float, held: bool) -> Demand:
+        """The same member over another span, point loads at the same part of it."""
+        other = copy(self)
+        points = tuple((kind, load_n, at_m / self.span_m * span_m) for kind, load_n, at_m in self.loads.points)
+        other.loads = Loads(self.loads.line, points=points)
+        other.span_m = span_m
+        other.unbraced_m = self.unbraced_m if held else span_m
+        return other
 
     def needed(self, loads: Loads) -> sawn.Needed:
         """The reference values that lumber of unknown grade would need."""
@@ -249,7 +259,7 @@ def _bearing_use(**needs: object) -> float | Lacks:
 )
 def _allowable_span(**needs: object) -> float | Lacks:
     demand = Demand(**{**{name: needs[name] for name in DEMAND}, "span_m": needs["span_m"] or 1.0})  # type: ignore[arg-type]
-    if not demand.beam or not demand.loaded or demand.loads.points:
+    if not demand.beam or not demand.loaded:
         return lacks()
     values = values_of(demand.section, demand.standard, **{name: needs[name] for name in STRENGTH})  # type: ignore[arg-type]
     if isinstance(values, Lacks):
@@ -268,18 +278,26 @@ def _allowable_span(**needs: object) -> float | Lacks:
             wet=demand.wet,
         )[0]
 
-    if needs["unbraced_m"] is not None or not demand.unbraced_m:
+    held = needs["unbraced_m"] is not None or not demand.unbraced_m
+    if demand.loads.points:
+        return _just_enough(lambda span_m: demand.over(span_m, held).check(values).worst <= 1.0)
+    if held:
         return held_at(demand.unbraced_m)
-    # An edge that is held at the ends alone: the span that is just enough for itself.
+    found_m = _just_enough(lambda span_m: held_at(span_m) >= span_m)  # an edge that is held at the ends alone
+    return min(found_m, held_at(found_m))
+
+
+def _just_enough(does: Callable[[float], bool]) -> float:
+    """The greatest span that does, by halving."""
     low_m, high_m = sawn.SPAN_RANGE_M
     for _ in range(_HALVINGS):
         middle_m = (low_m + high_m) / 2.0
         try:
-            enough = held_at(middle_m) >= middle_m
+            enough = does(middle_m)
         except OutOfRange:
             enough = False
         low_m, high_m = (middle_m, high_m) if enough else (low_m, middle_m)
-    return min(low_m, held_at(low_m))
+    return low_m
 
 
 @derives(

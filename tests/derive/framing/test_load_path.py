@@ -55,7 +55,9 @@ def test_a_post_on_a_beam() -> None:
     found = frame(members=f"{member(lower, 'b')}, {member(upper, 'p')}")
     assert number(found, "member", "b", "point_load") / POUND == pytest.approx(600)
     assert number(found, "member", "b", "reaction") / POUND == pytest.approx(1000 + 300)
-    assert value(found, "member", "b", "allowable_span") is None
+    span = number(found, "member", "b", "allowable_span")
+    longer = frame(members=f"{member(lower.replace('span: 10 ft', f'span: {span} m'), 'b')}, {member(upper, 'p')}")
+    assert number(longer, "member", "b", "worst_use") == pytest.approx(1.0, abs=0.002)
 
 
 def test_a_tub_comes_down_on_the_beam_that_holds_its_joists() -> None:
