@@ -69,6 +69,8 @@ def _problem(detail: ErrorDetails, model: type[BaseModel], document: Document) -
         return Problem(place, f"{name} is empty", "write a value, write `unknown`, or leave the line out")
     if kind == "literal_error":
         choices = _choices(model, path)
+        if not isinstance(value, str) and str(value) in choices:
+            return Problem(place, f"{name} is the number {value}: a word is needed", f'put it in quotes: "{value}"')
         right = nearest(str(value), choices)
         listed = f"one of: {', '.join(choices)}"
         return Problem(place, f"{name} is {_shown(value)}", f"{right}; {listed}" if right else listed)

@@ -245,6 +245,13 @@ def said(text: str) -> str:
             id="id as a number",
         ),
         pytest.param(
+            "site: {climate_zone: 5}",
+            "2:22",
+            "`climate_zone` is the number 5: a word is needed",
+            'put it in quotes: "5"',
+            id="choice as a number",
+        ),
+        pytest.param(
             "rooms: [{id: a b, status: new}]",
             "2:14",
             "`id` is “a b”: it does not have the form that is needed",
