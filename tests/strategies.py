@@ -20,3 +20,8 @@ def inches(count: int) -> str:
     """A length in sixteenths of an inch as the trade writes it."""
     whole, part = divmod(count, 16)
     return f"{whole}-{part}/16 in" if part and whole else f"{part}/16 in" if part else f"{whole} in"
+
+
+def from_nothing(most: float) -> st.SearchStrategy[float]:
+    """Nothing, or from a millionth to `most`: numbers so small that products of them vanish are no loads or lengths."""
+    return st.just(0.0) | st.floats(1e-6, most)

@@ -9,11 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checker.calc.foundation import footing, soil
+from tests.strategies import from_nothing
 
 INCH_M = 0.0254
-LOADS = st.floats(0.0, 1e5)
+LOADS = from_nothing(1e5)
 SOILS = st.floats(30000.0, 600000.0)
-OWN = st.floats(0.0, 20000.0)
+OWN = from_nothing(20000.0)
 WIDTHS = st.floats(0.2, 2.0)
 
 
@@ -46,7 +47,7 @@ def test_a_square_pad_is_just_enough(load_n: float, soil_pa: float, own_pa: floa
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 2.0), st.floats(0.0, 0.5))
+@given(from_nothing(2.0), from_nothing(0.5))
 def test_stepped_widths_are_enough(width_m: float, least_m: float) -> None:
     """Rounded up by less than a step, never under the least."""
     stepped_m = footing.width_stepped(width_m, INCH_M, least_m)
@@ -105,14 +106,14 @@ def test_projections_at_their_limits() -> None:
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 2.0), st.floats(0.0, 2.0))
+@given(from_nothing(2.0), from_nothing(2.0))
 def test_frost(depth_m: float, frost_m: float) -> None:
     """A margin of nothing or more is below the frost."""
     assert (footing.frost_margin(depth_m, frost_m) >= 0) == (depth_m >= frost_m)
 
 
 @settings(deadline=None)
-@given(st.floats(-1.0, 4.0), st.floats(0.0, 5.0), st.floats(0.3, 1.5))
+@given(st.floats(-1.0, 4.0), from_nothing(5.0), st.floats(0.3, 1.5))
 def test_digging(depth_m: float, distance_m: float, fall: float) -> None:
     """At the distance needed a dig is just clear; nearer it is not, farther it is."""
     needed_m = soil.distance_needed(depth_m, fall)
@@ -125,7 +126,7 @@ def test_digging(depth_m: float, distance_m: float, fall: float) -> None:
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 2.0), st.floats(0.05, 1.0))
+@given(from_nothing(2.0), st.floats(0.05, 1.0))
 def test_a_flatter_line_never_lets_one_dig_deeper(distance_m: float, fall: float) -> None:
     """A line of less fall is nearer to the footing's level everywhere."""
     assert soil.influence_depth(distance_m, fall) <= soil.influence_depth(distance_m, 1.0)
@@ -141,7 +142,7 @@ def test_backfill_is_the_difference_over_any_level(grade_m: float, floor_m: floa
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 12000.0), st.floats(0.1, 3.0), st.floats(0.05, 1.0))
+@given(from_nothing(12000.0), st.floats(0.1, 3.0), st.floats(0.05, 1.0))
 def test_soil_on_a_wall_by_slices(weight_n_m3: float, wall_m: float, share: float) -> None:
     """Force, moment and the greatest moment of a held wall agree with sums over thin slices."""
     fill_m = share * wall_m

@@ -9,11 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checker.calc.loads import live, snow, snow_canada, snow_drift
+from tests.strategies import from_nothing
 
 PSF_PA = 47.88025898
 FOOT_M = 0.3048
-GROUND = st.floats(0.0, 100 * PSF_PA)
-SLOPES = st.floats(0.0, math.radians(89))
+GROUND = from_nothing(100 * PSF_PA)
+SLOPES = from_nothing(math.radians(89))
 LENGTHS = st.floats(1.0, 40.0)
 HEIGHTS = st.floats(0.05, 3.0)
 
@@ -109,7 +110,7 @@ def test_mean_of_a_drift_is_that_of_its_parts(length_m: float, width_m: float, p
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 3000.0), LENGTHS, LENGTHS)
+@given(from_nothing(3000.0), LENGTHS, LENGTHS)
 def test_sliding_snow_is_all_on_a_wide_lower_roof(flat_pa: float, upper_m: float, lower_m: float) -> None:
     """Over a roof as wide as the spread the share that slides is all there; on a narrower one, less."""
     spread_m = 15 * FOOT_M
@@ -121,7 +122,7 @@ def test_sliding_snow_is_all_on_a_wide_lower_roof(flat_pa: float, upper_m: float
 
 
 @settings(deadline=None)
-@given(st.floats(0.5, 6.0), st.floats(0.0, 1.0))
+@given(st.floats(0.5, 6.0), from_nothing(1.0))
 def test_housing_snow_is_no_more_than_that_of_any_roof(ground_kpa: float, rain_kpa: float) -> None:
     """The simplified load is lower than that of Part 4 for a plain roof, or the least load."""
     ground_pa, rain_pa = 1000 * ground_kpa, 1000 * rain_kpa
@@ -165,7 +166,7 @@ def test_a_spacing_just_at_a_standard_one_is_taken() -> None:
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 100.0), st.floats(0.0, 100.0), st.floats(0.0, 2.0))
+@given(from_nothing(100.0), from_nothing(100.0), from_nothing(2.0))
 def test_roof_live_load_falls_with_area_and_pitch(first_m2: float, second_m2: float, pitch: float) -> None:
     """Factors stay within 0.6 and 1; the load falls with the area, never under the least or over itself."""
     smaller_m2, larger_m2 = sorted((first_m2, second_m2))

@@ -11,12 +11,13 @@ from hypothesis import strategies as st
 from checker.calc.foundation import footing
 from checker.calc.framing.timber import LOAD_KINDS, LoadKind
 from checker.calc.loads import gravity, live, take_down, weights
+from tests.strategies import from_nothing
 
 Loads = dict[LoadKind, float]
-PRESSURES = st.floats(0.0, 5000.0)
-WIDTHS = st.floats(0.0, 8.0)
-BY_KIND: st.SearchStrategy[Loads] = st.dictionaries(st.sampled_from(LOAD_KINDS), st.floats(0.0, 40000.0))
-FACTORS: st.SearchStrategy[Loads] = st.dictionaries(st.sampled_from(LOAD_KINDS), st.floats(0.0, 1.6))
+PRESSURES = from_nothing(5000.0)
+WIDTHS = from_nothing(8.0)
+BY_KIND: st.SearchStrategy[Loads] = st.dictionaries(st.sampled_from(LOAD_KINDS), from_nothing(40000.0))
+FACTORS: st.SearchStrategy[Loads] = st.dictionaries(st.sampled_from(LOAD_KINDS), from_nothing(1.6))
 EVERY: Loads = dict.fromkeys(LOAD_KINDS, 1.0)
 
 
@@ -100,7 +101,7 @@ def test_both_ends_of_a_beam_carry_all_of_it(loads: Loads, length_m: float) -> N
 
 
 @settings(deadline=None)
-@given(st.floats(1.0, 1e5), st.floats(0.0, 1e5))
+@given(st.floats(1.0, 1e5), from_nothing(1e5))
 def test_share_added(before: float, after: float) -> None:
     """Nothing changed is 0; the share gives the load after again."""
     assert take_down.share_added(before, before) == 0.0
@@ -118,7 +119,7 @@ def test_a_storey_added_never_needs_a_narrower_footing(lines: list[Loads], store
 
 
 @settings(deadline=None)
-@given(st.lists(st.tuples(st.floats(0.0, 0.3), st.floats(10.0, 2500.0)), max_size=6))
+@given(st.lists(st.tuples(from_nothing(0.3), st.floats(10.0, 2500.0)), max_size=6))
 def test_layers_add_up(layers: list[tuple[float, float]]) -> None:
     """A construction weighs what its layers weigh, and a layer cut in two the same."""
     thicknesses, densities = [layer[0] for layer in layers], [layer[1] for layer in layers]
@@ -134,7 +135,7 @@ def test_members_side_by_side_are_a_solid_layer() -> None:
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 3.0), st.floats(1.0, 2000.0))
+@given(from_nothing(3.0), st.floats(1.0, 2000.0))
 def test_load_on_the_slope_is_more_on_plan(pitch: float, load_pa: float) -> None:
     """All of a sloped roof weighs the same over its plan."""
     assert weights.load_on_plan(load_pa, pitch) >= load_pa
@@ -143,7 +144,7 @@ def test_load_on_the_slope_is_more_on_plan(pitch: float, load_pa: float) -> None
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 1e5), st.integers(1, 9), st.floats(0.2, 3.0))
+@given(from_nothing(1e5), st.integers(1, 9), st.floats(0.2, 3.0))
 def test_members_that_share_a_weight_carry_all_of_it(weight_n: float, count: int, length_m: float) -> None:
     """Shares and line loads make the weight again."""
     assert count * live.load_each_member(weight_n, count) == pytest.approx(weight_n)

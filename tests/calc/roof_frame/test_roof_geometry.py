@@ -11,11 +11,12 @@ from hypothesis import strategies as st
 from checker.calc import ceiling
 from checker.calc.errors import OutOfRange
 from checker.calc.roof_frame import geometry, meeting
+from tests.strategies import from_nothing
 
 RUNS = st.floats(1.0, 9.0)
 PITCHES = st.floats(0.1, 2.0)
 DEPTHS = st.floats(0.09, 0.40)
-HEELS = st.floats(0.0, 0.6)
+HEELS = from_nothing(0.6)
 SPANS = st.floats(3.0, 14.0)
 WALLS = st.floats(-1.0, 1.0)
 
@@ -42,7 +43,7 @@ def test_pitch_and_angle_give_each_other(pitch: float) -> None:
 
 
 @settings(deadline=None)
-@given(RUNS, PITCHES, st.floats(0.0, 1.0))
+@given(RUNS, PITCHES, from_nothing(1.0))
 def test_rafter_is_the_long_side(run_m: float, pitch: float, overhang_m: float) -> None:
     """Length² is run² and rise²; the overhang adds in proportion."""
     length_m = geometry.rafter_length(run_m, pitch)
@@ -52,7 +53,7 @@ def test_rafter_is_the_long_side(run_m: float, pitch: float, overhang_m: float) 
 
 
 @settings(deadline=None)
-@given(DEPTHS, PITCHES, st.floats(0.0, 0.5))
+@given(DEPTHS, PITCHES, from_nothing(0.5))
 def test_birdsmouth_and_what_is_left_are_the_depth(depth_m: float, pitch: float, share: float) -> None:
     """The longest seat for a share leaves the rest, square and plumb alike."""
     seat_m = geometry.longest_seat(depth_m, pitch, share)
@@ -63,7 +64,7 @@ def test_birdsmouth_and_what_is_left_are_the_depth(depth_m: float, pitch: float,
 
 
 @settings(deadline=None)
-@given(DEPTHS, PITCHES, st.floats(0.0, 0.08))
+@given(DEPTHS, PITCHES, from_nothing(0.08))
 def test_a_longer_seat_lowers_the_heel(depth_m: float, pitch: float, seat_m: float) -> None:
     """The heel falls by the plumb cut of the seat; a flat rafter sits with its whole depth."""
     assume(seat_m * pitch < geometry.plumb_cut(depth_m, pitch) - 0.001)
@@ -85,7 +86,7 @@ def test_a_steeper_roof_needs_no_shallower_ridge_board(depth_m: float, first: fl
 
 
 @settings(deadline=None)
-@given(SPANS, st.floats(0.5, 5.0), st.floats(0.0, 1.0))
+@given(SPANS, st.floats(0.5, 5.0), from_nothing(1.0))
 def test_ties(span_m: float, ridge_m: float, share: float) -> None:
     """Share and height give each other; a tie on the plates is the span, at the ridge nothing."""
     height_m = geometry.tie_height_of_share(share, ridge_m)
@@ -129,7 +130,7 @@ def test_planes_that_do_not_meet_are_refused() -> None:
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 3.0), st.floats(0.0, 0.5), st.floats(0.6, 2.0))
+@given(from_nothing(3.0), from_nothing(0.5), st.floats(0.6, 2.0))
 def test_a_shed_dormer_meets_the_main_roof(raised_m: float, dormer: float, main: float) -> None:
     """Where they meet, both lines have one height; a dormer that starts on the roof has no run."""
     run_m = meeting.shed_dormer_run(2.0 + raised_m, dormer, 2.0, main)
@@ -148,7 +149,7 @@ def test_a_gable_dormer_ends_where_its_valleys_do(half_m: float, dormer: float, 
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 4.0), st.floats(0.0, 2.0), PITCHES, PITCHES)
+@given(from_nothing(4.0), from_nothing(2.0), PITCHES, PITCHES)
 def test_headroom_gained_is_the_difference_of_two_ceilings(
     distance_m: float, raised_m: float, old: float, new: float
 ) -> None:

@@ -9,11 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checker.calc.roof_frame import geometry, thrust
+from tests.strategies import from_nothing
 
-LOADS = st.floats(0.0, 5000.0)
+LOADS = from_nothing(5000.0)
 RUNS = st.floats(1.0, 9.0)
 PITCHES = st.floats(0.1, 2.0)
-SHARES = st.floats(0.0, 0.9)
+SHARES = from_nothing(0.9)
 
 
 @settings(deadline=None)
@@ -28,7 +29,7 @@ def test_a_steeper_roof_has_less_thrust(load_n_m: float, run_m: float, first: fl
 
 
 @settings(deadline=None)
-@given(LOADS, RUNS, PITCHES, st.floats(0.0, 1.0))
+@given(LOADS, RUNS, PITCHES, from_nothing(1.0))
 def test_a_rafter_is_in_balance(load_n_m: float, run_m: float, pitch: float, share: float) -> None:
     """About the ridge, the plate's reaction, the thrust and the load of rafter and overhang cancel out."""
     overhang_m = share * run_m
@@ -74,7 +75,7 @@ def test_snow_on_one_side_halves_the_thrust_of_snow(load_n_m: float, run_m: floa
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 1e5), SHARES, SHARES)
+@given(from_nothing(1e5), SHARES, SHARES)
 def test_a_raised_tie_never_has_less_force(force_n: float, first: float, second: float) -> None:
     """The force grows with the height of the tie; on the plates it is the thrust."""
     lower, higher = sorted((first, second))
@@ -93,7 +94,7 @@ def test_a_raised_tie_holds_the_same_moment(load_n_m: float, run_m: float, pitch
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 50000.0), st.floats(100.0, 1500.0), st.integers(1, 4))
+@given(from_nothing(50000.0), st.floats(100.0, 1500.0), st.integers(1, 4))
 def test_nails_carry_the_force_and_one_fewer_does_not(force_n: float, nail_n: float, least: int) -> None:
     """The count is enough, is at least the least, and is the fewest."""
     count = thrust.nails_needed(force_n, nail_n, least)
@@ -113,7 +114,7 @@ def test_adjusted_nails_are_rounded_up(count: int, factor: float) -> None:
 
 
 @settings(deadline=None)
-@given(LOADS, RUNS, st.floats(0.0, 1.0))
+@given(LOADS, RUNS, from_nothing(1.0))
 def test_a_ridge_beam_and_the_plate_carry_all_of_a_rafter(load_n_m: float, run_m: float, share: float) -> None:
     """Beam and plate make the whole load; half each without overhang."""
     overhang_m = share * run_m
@@ -124,7 +125,7 @@ def test_a_ridge_beam_and_the_plate_carry_all_of_a_rafter(load_n_m: float, run_m
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 5000.0), RUNS, RUNS, st.floats(0.3, 0.8))
+@given(from_nothing(5000.0), RUNS, RUNS, st.floats(0.3, 0.8))
 def test_line_load_of_a_ridge_beam_is_that_of_its_rafters(
     load_pa: float, left_m: float, right_m: float, spacing_m: float
 ) -> None:
@@ -136,7 +137,7 @@ def test_line_load_of_a_ridge_beam_is_that_of_its_rafters(
 
 
 @settings(deadline=None)
-@given(st.floats(0.0, 3000.0), st.floats(0.0, 2000.0), st.floats(0.0, 1.0))
+@given(from_nothing(3000.0), from_nothing(2000.0), from_nothing(1.0))
 def test_dead_load_never_adds_to_uplift(wind_pa: float, dead_pa: float, share: float) -> None:
     """A heavier roof lifts no more; without dead load the whole wind lifts."""
     net_n = thrust.uplift_at_plate(wind_pa, dead_pa, share, 0.6, 4.0)
