@@ -17,10 +17,10 @@ from checker.plan.consistency import Found
 from checker.plan.elements import CHANGED, Element, Says, Section, states_of
 from checker.plan.fields import Holds, LinkTo, Named
 from checker.plan.reader import ReadPlan
+from checker.ruleset.timber import STANDARD
 from checker.units import Dimension
 
 Entries = Mapping[str, Mapping[str, "Entry"]]
-STANDARD = "timber standard"
 
 
 class Entry(Protocol):

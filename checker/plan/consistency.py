@@ -91,12 +91,15 @@ def check_drawn_rooms(elements: Mapping[tuple[str, str], Found], document: Docum
 
 def check_loops(elements: Mapping[tuple[str, str], Found], document: Document) -> Iterator[Problem]:
     """Chains of links that must end and do not, as ducts that feed each other."""
+    following: dict[tuple[str, str], dict[str, list[str]]] = {}
     for (kind, id_), found in elements.items():
         for name, of in typed_fields(type(found.element)):
-            link = of.mark(LinkTo)
-            if link is None or link.loops:
-                continue
-            circle = _circle(id_, {each: _named(elements[kind, each], name) for at, each in elements if at == kind})
+            if (link := of.mark(LinkTo)) is not None and not link.loops:
+                following.setdefault((kind, name), {})[id_] = _named(found, name)
+    for (kind, name), links in following.items():
+        for id_ in links:
+            circle = _circle(id_, links)
+            found = elements[kind, id_]
             if circle:
                 place = document.place((*found.path, name))
                 shown = " → ".join(circle)

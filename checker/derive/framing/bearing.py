@@ -412,21 +412,27 @@ def _engineered(method: str) -> bool:
     return method == "engineered"
 
 
+_PANELS = {
+    "panels_m": "panels",
+    "method": "method",
+    "least_m": "assumed:least_braced_panel",
+    "least_continuous_m": "assumed:least_continuous_panel",
+}
+
+
+def _least_panel(method: str, least_m: float, least_continuous_m: float) -> float:
+    return least_continuous_m if method in ("continuous wood panel", "portal frame") else least_m
+
+
 @derives(
     "braced-line.available_length",
     Dimension.LENGTH,
     "length of its panels that are long enough to count",
     by=lateral.braced_length,
-    needs={
-        "panels_m": "panels",
-        "method": "method",
-        "least_m": "assumed:least_braced_panel",
-        "least_continuous_m": "assumed:least_continuous_panel",
-    },
+    needs=_PANELS,
 )
-def _available(panels_m: tuple[float, ...], method: str, least_m: float, least_continuous_m: float) -> float:
-    least = least_continuous_m if method in ("continuous wood panel", "portal frame") else least_m
-    return lateral.braced_length(panels_m, least)
+def _available(panels_m: tuple[float, ...], **least: object) -> float:
+    return lateral.braced_length(panels_m, _least_panel(**least))  # type: ignore[arg-type]
 
 
 @derives(
@@ -434,13 +440,8 @@ def _available(panels_m: tuple[float, ...], method: str, least_m: float, least_c
     Dimension.COUNT,
     "number of its panels that are long enough to count",
     by=sum,
-    needs={
-        "panels_m": "panels",
-        "method": "method",
-        "least_m": "assumed:least_braced_panel",
-        "least_continuous_m": "assumed:least_continuous_panel",
-    },
+    needs=_PANELS,
 )
-def _counted(panels_m: tuple[float, ...], method: str, least_m: float, least_continuous_m: float) -> float:
-    least = least_continuous_m if method in ("continuous wood panel", "portal frame") else least_m
-    return float(sum(1 for each in panels_m if each >= least - 1e-6))
+def _counted(panels_m: tuple[float, ...], **least: object) -> float:
+    least_m = _least_panel(**least)  # type: ignore[arg-type]
+    return float(sum(1 for each in panels_m if each >= least_m - 1e-6))

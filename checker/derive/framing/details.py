@@ -5,7 +5,7 @@ from __future__ import annotations
 from checker.calc.framing import cuts, sawn
 from checker.calc.framing.beam import Loads
 from checker.calc.loads import gravity, live
-from checker.derive.framing.spans import DEMAND, STRENGTH, Demand, values_of
+from checker.derive.framing.spans import DEMAND, STRENGTH, Demand, checked
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
@@ -115,13 +115,7 @@ _LOADED = {
 
 
 def _with_it(needs: dict[str, object]) -> sawn.MemberCheck | Lacks:
-    demand = Demand(**{name: needs[name] for name in DEMAND})  # type: ignore[arg-type]
-    if not demand.beam:
-        return lacks()
-    values = values_of(demand.section, demand.standard, **{name: needs[name] for name in STRENGTH})  # type: ignore[arg-type]
-    if isinstance(values, Lacks):
-        return values
-    return demand.check(values, _loads_with(demand, needs))
+    return checked(needs, lambda demand: _loads_with(demand, needs))
 
 
 def _loads_with(demand: Demand, needs: dict[str, object]) -> Loads:
@@ -130,7 +124,7 @@ def _loads_with(demand: Demand, needs: dict[str, object]) -> Loads:
     at_m = needs["from_support_m"]
     at_m = demand.span_m / 2.0 if at_m is None else min(float(at_m), demand.span_m)  # type: ignore[arg-type]
     each_n = live.load_each_member(float(weight_n), int(joists_under))  # type: ignore[call-overload, arg-type]
-    return Loads(demand.loads.line, points=(("live", each_n, at_m),))
+    return Loads(demand.loads.line, points=(*demand.loads.points, ("live", each_n, at_m)))
 
 
 @derives(
@@ -141,8 +135,8 @@ def _loads_with(demand: Demand, needs: dict[str, object]) -> Loads:
     needs=_LOADED,
 )
 def _joist_bending(**needs: object) -> float | Lacks:
-    checked = _with_it(needs)
-    return checked if isinstance(checked, Lacks) else checked.bending.ratio
+    found = _with_it(needs)
+    return found if isinstance(found, Lacks) else found.bending.ratio
 
 
 @derives(
@@ -153,8 +147,8 @@ def _joist_bending(**needs: object) -> float | Lacks:
     needs=_LOADED,
 )
 def _joist_shear(**needs: object) -> float | Lacks:
-    checked = _with_it(needs)
-    return checked if isinstance(checked, Lacks) else checked.shear.ratio
+    found = _with_it(needs)
+    return found if isinstance(found, Lacks) else found.shear.ratio
 
 
 @derives(

@@ -389,7 +389,6 @@ def _reaction(
         "end_n": "reaction?",
         "post_n": "post_load?",
         "spans": "spans",
-        "span_m": "span?",
         "heavy": "heavy_things[].status?",
         "heavy_n": "heavy_things[].weight?",
     },
@@ -399,7 +398,6 @@ def _brings_down(
     end_n: float | None,
     post_n: float | None,
     spans: float,
-    span_m: float | None,
     heavy: list[str] | None,
     heavy_n: list[float] | None,
 ) -> float | Lacks | Using:

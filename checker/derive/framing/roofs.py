@@ -9,8 +9,6 @@ from checker.calc.roof_frame import geometry, meeting, thrust
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
-NONE_FROM_RAD = math.radians(70.0)
-"""Slope from which ASCE 7 counts no snow."""
 CARRYING = frozenset({"beam", "bearing wall"})
 """What at a ridge carries the rafters, so that they push nothing outward."""
 
@@ -72,6 +70,7 @@ def _site_snow(
         "assumed_exposure_ratio": "assumed:snow_exposure_factor",
         "assumed_thermal_ratio": "assumed:snow_thermal_factor",
         "flat_ratio": "assumed:snow_flat_factor",
+        "none_from_deg": "assumed:snow_none_from",
     },
 )
 def _by_slope(
@@ -83,12 +82,13 @@ def _by_slope(
     assumed_exposure_ratio: float,
     assumed_thermal_ratio: float,
     flat_ratio: float,
+    none_from_deg: float,
 ) -> float:
     exposure = assumed_exposure_ratio if exposure_ratio is None else exposure_ratio
     thermal = assumed_thermal_ratio if thermal_ratio is None else thermal_ratio
     flat_pa = snow.flat_roof_snow(ground_pa, exposure, thermal, 1.0, flat_ratio)
     full_to_rad = snow.full_snow_slope(thermal, bool(slippery))
-    kept = snow.slope_factor(math.atan(pitch_ratio), full_to_rad, NONE_FROM_RAD)
+    kept = snow.slope_factor(math.atan(pitch_ratio), full_to_rad, math.radians(none_from_deg))
     return snow.sloped_roof_snow(flat_pa, kept)
 
 

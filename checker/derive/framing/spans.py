@@ -102,20 +102,24 @@ class Demand:
         thick = ply_width_m > TIMBER_FROM_M and TIMBERS in self.standard.size_factors
         self.sizes = TIMBERS if thick else DIMENSION
 
-    def check(self, lumber: Lumber, loads: Loads | None = None) -> sawn.MemberCheck:
-        """The check of the member."""
+    def check(self, lumber: Lumber, loads: Loads) -> sawn.MemberCheck:
+        """The check of the member under loads."""
         return sawn.check_member(
             self.section,
             lumber,
             self.standard,
             self.span_m,
-            loads or self.loads,
+            loads,
             repetitive=self.repetitive and bool(lumber.sizes or lumber.by_depth),
             unbraced_m=self.unbraced_m,
             bearing_m=self.bearing_m,
             live_limit=self.limit,
             wet=self.wet,
         )
+
+    def does(self, lumber: Lumber) -> bool:
+        """Whether the member does under its own loads."""
+        return self.check(lumber, self.loads).worst <= 1.0
 
     def over(self, span_m: float, held: bool) -> Demand:
         """The same member over another span, point loads at the same part of it."""
@@ -165,13 +169,16 @@ def values_of(
     return Lumber("maker's values", bending_pa, shear_pa, bending_pa, modulus_pa, 0.5 * modulus_pa)
 
 
-def _checked(needs: dict[str, object]) -> sawn.MemberCheck | Lacks:
+def checked(needs: dict[str, object], loads_of: Callable[[Demand], Loads] | None = None) -> sawn.MemberCheck | Lacks:
+    """The check of a member by its needs, under its own loads or under others made from them."""
     demand = Demand(**{name: needs[name] for name in DEMAND})  # type: ignore[arg-type]
-    if not demand.beam or not demand.loaded:
+    if not demand.beam or not (demand.loaded or loads_of):
         return lacks()
     strength = {name: needs[name] for name in STRENGTH}
     values = values_of(demand.section, demand.standard, **strength)  # type: ignore[arg-type]
-    return values if isinstance(values, Lacks) else demand.check(values)
+    if isinstance(values, Lacks):
+        return values
+    return demand.check(values, loads_of(demand) if loads_of else demand.loads)
 
 
 _CHECK = {**DEMAND, **STRENGTH}
@@ -182,8 +189,8 @@ def _whole(ratio: float) -> float:
     return float(min(math.floor(ratio + 1e-6), 9999)) if math.isfinite(ratio) else 9999.0
 
 
-def _combination(checked: sawn.MemberCheck) -> str | None:
-    use = checked.uses().get(checked.governs)
+def _combination(found: sawn.MemberCheck) -> str | None:
+    use = found.uses().get(found.governs)
     return use.combination if use else None
 
 
@@ -228,8 +235,8 @@ def _take(
     def taken(**needs: object) -> Any:
         if attribute in _LIMITED and needs["limit"] is None:
             return lacks("limit")
-        checked = _checked(needs)
-        return checked if isinstance(checked, Lacks) else pick(checked)
+        found = checked(needs)
+        return found if isinstance(found, Lacks) else pick(found)
 
 
 for _each in _OF_CHECK:
@@ -244,10 +251,10 @@ for _each in _OF_CHECK:
     needs={**_CHECK, "bearing_m": "bearing_length"},
 )
 def _bearing_use(**needs: object) -> float | Lacks:
-    checked = _checked(needs)
-    if isinstance(checked, Lacks):
-        return checked
-    return lacks() if checked.bearing is None or needs["engineered"] else checked.bearing.ratio
+    found = checked(needs)
+    if isinstance(found, Lacks):
+        return found
+    return lacks() if found.bearing is None or needs["engineered"] else found.bearing.ratio
 
 
 @derives(
@@ -280,7 +287,7 @@ def _allowable_span(**needs: object) -> float | Lacks:
 
     held = needs["unbraced_m"] is not None or not demand.unbraced_m
     if demand.loads.points:
-        return _just_enough(lambda span_m: demand.over(span_m, held).check(values).worst <= 1.0)
+        return _just_enough(lambda span_m: demand.over(span_m, held).does(values))
     if held:
         return held_at(demand.unbraced_m)
     found_m = _just_enough(lambda span_m: held_at(span_m) >= span_m)  # an edge that is held at the ends alone

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from checker.facts import Ref, Value
 from checker.report.sheets.sheet import UNKNOWN, D, Reading, Row, Sheet, with_units
+from checker.ruleset.timber import STANDARD
 from checker.units import show
 
 _USES = ("bending_use", "shear_use", "live_deflection_ratio")
@@ -85,7 +86,7 @@ class FramingSheets(Reading):
 
     def spans_basis(self) -> Iterator[str]:
         """What the spans rest on."""
-        standards = {entry.title: entry for entry in self.result.adopted.catalogue.get("timber standard", {}).values()}
+        standards = {entry.title: entry for entry in self.result.adopted.catalogue.get(STANDARD, {}).values()}
         for title, entry in standards.items():
             document = entry.cite.partition(",")[0]
             yield f"{title} ({document}), every combination of loads; clear spans, held at both ends."
@@ -101,7 +102,7 @@ class FramingSheets(Reading):
     def take_down(self) -> Sheet | None:
         """The load take-down, storey by storey."""
         groups: dict[str, list[Row]] = {}
-        for ref, depth in self.downward():
+        for ref in self.downward():
             before, after = self.both(ref)
             groups.setdefault(self.storey(after or before or ref), []).append(
                 Row(
@@ -116,7 +117,6 @@ class FramingSheets(Reading):
                     ),
                 )
             )
-            del depth
         if not groups:
             return None
         share = self.result.adopted.assumptions.get("companion_share")
@@ -132,8 +132,8 @@ class FramingSheets(Reading):
             ),
         )
 
-    def downward(self) -> Iterator[tuple[Ref, int]]:
-        """Bearing lines from the top: each after those that stand on it, with how many lie above."""
+    def downward(self) -> list[Ref]:
+        """Bearing lines from the top: each after those that stand on it."""
         depths: dict[Ref, int] = {}
 
         def depth_of(ref: Ref) -> int:
@@ -146,9 +146,7 @@ class FramingSheets(Reading):
                 depths[ref] = found
             return depths[ref]
 
-        lines = self.every("bearing-line")
-        for ref in sorted(lines, key=depth_of):
-            yield ref, depth_of(ref)
+        return sorted(self.every("bearing-line"), key=depth_of)
 
     def storey(self, ref: Ref) -> str:
         """The level of a line."""

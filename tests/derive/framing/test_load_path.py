@@ -206,3 +206,15 @@ def test_a_cut_deeper_than_its_member_is_told_in_its_own_terms() -> None:
     assert fault.symbol == "cut_m"
     assert [each.symbol for each in fault.inputs] == ["cut_m", "depth_m"]
     assert INCH
+
+
+def test_a_tub_comes_on_top_of_what_the_joists_hold_up() -> None:
+    """Joists that hold a header bear its end and the tub: more than under either of the two."""
+    joists = f"role: floor joist, {PINE}, spacing: 16 in, span: 10 ft"
+    header = "role: header, size: 2x10, span: 4 ft, carries: rooms, tributary_width: 2 ft, held_by: [j]"
+    tub = "{id: t, status: new, empty_weight: 300 lb, water: 45 gal, people: 1, joists: j, joists_under: 3}"
+    found = frame(members=f"{member(joists)}, {member(header, 'h')}", heavy_things=tub)
+    alone = frame(members=member(joists), heavy_things=tub)
+    both = number(found, "heavy-thing", "t", "joist_bending_use")
+    assert both > number(alone, "heavy-thing", "t", "joist_bending_use")
+    assert both > of_member(found, "bending_use")
