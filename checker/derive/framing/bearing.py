@@ -5,72 +5,15 @@ from __future__ import annotations
 from checker.calc.foundation import footing
 from checker.calc.framing import column
 from checker.calc.framing.timber import Lumber, Section
-from checker.calc.loads import gravity, lateral, take_down, weights
+from checker.calc.loads import lateral, take_down, weights
 from checker.derive.framing.members import Entry
-from checker.derive.framing.weights import (
-    LIVE_ASSUMED,
-    ROOFS,
-    dead_needs,
-    dead_pressure,
-    live_pressure,
-    roof_live_pressure,
-    snow_pressure,
-)
+from checker.derive.framing.weights import ROOFS, load_added, service_load
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
 FLOORS = frozenset({"rooms", "sleeping rooms", "habitable attic", "stairs", "attic with storage"})
 KINDS = ("dead", "live", "snow", "roof_live")
 _MEANT = {"dead": "dead load", "live": "live load of floors", "snow": "snow load", "roof_live": "roof live load"}
-
-
-@derives(
-    "loaded-area.dead_pressure",
-    Dimension.PRESSURE,
-    "dead load over its level area",
-    by=weights.load_on_plan,
-    needs=dead_needs(),
-)
-def _dead(**needs: object) -> float | Lacks | Using:
-    return dead_pressure(**needs)  # type: ignore[arg-type]
-
-
-@derives(
-    "loaded-area.live_pressure",
-    Dimension.PRESSURE,
-    "live load of floors and attics",
-    by=float,
-    needs={"own_pa": "live_load?", "carries": "carries?", **LIVE_ASSUMED},
-)
-def _live(**needs: object) -> float | Lacks | Using:
-    return live_pressure(**needs)  # type: ignore[arg-type]
-
-
-@derives(
-    "loaded-area.snow_pressure",
-    Dimension.PRESSURE,
-    "roof snow load over its level area",
-    by=float,
-    needs={
-        "own_pa": "snow_load?",
-        "carries": "carries?",
-        "plane_pa": "roof.snow_load?",
-        "site_pa": "site.roof_snow_load?",
-    },
-)
-def _snow(**needs: object) -> float | Lacks | Using:
-    return snow_pressure(**needs)  # type: ignore[arg-type]
-
-
-@derives(
-    "loaded-area.roof_live_pressure",
-    Dimension.PRESSURE,
-    "roof live load over its level area",
-    by=float,
-    needs={"carries": "carries?", "roof_live_pa": "assumed:roof_live_load?"},
-)
-def _roof_live(carries: str | None, roof_live_pa: float | None) -> float | Lacks | Using:
-    return roof_live_pressure(carries, roof_live_pa)
 
 
 @derives(
@@ -155,32 +98,7 @@ for _kind in KINDS:
     _line_load(_kind)
 
 
-@derives(
-    "bearing-line.service_load",
-    Dimension.LINE_LOAD,
-    "greatest load that acts together along the foot of the line",
-    by=gravity.service_load,
-    needs={
-        "dead_n_m": "dead_total",
-        "live_n_m": "live_total",
-        "snow_n_m": "snow_total",
-        "roof_live_n_m": "roof_live_total",
-        "companion_ratio": "assumed:companion_share",
-    },
-)
-def _service(dead_n_m: float, live_n_m: float, snow_n_m: float, roof_live_n_m: float, companion_ratio: float) -> float:
-    return gravity.service_load(dead_n_m, live_n_m, max(snow_n_m, roof_live_n_m), companion_ratio)
-
-
-@derives(
-    "bearing-line.load_added",
-    Dimension.FRACTION,
-    "part by which the load along the line grows",
-    by=take_down.share_added,
-    needs={"after_n_m": "service_load", "before_n_m": "was.service_load"},
-)
-def _load_added(after_n_m: float, before_n_m: float) -> float | None:
-    return take_down.share_added(before_n_m, after_n_m) if before_n_m > 0.0 else None
+service_load("bearing-line", "{}_total", "greatest load that acts together along the foot of the line")
 
 
 @derives(
@@ -379,15 +297,7 @@ def _width_needed(pad: bool | None, line_n_m: float | None, pad_n: float | None,
     return lacks("line_n_m") if line_n_m is None else footing.width_needed(line_n_m, allowed_pa)
 
 
-@derives(
-    "footing.load_added",
-    Dimension.FRACTION,
-    "part by which its load grows",
-    by=take_down.share_added,
-    needs={"after_n_m": "line_load", "before_n_m": "was.line_load"},
-)
-def _footing_added(after_n_m: float, before_n_m: float) -> float | None:
-    return take_down.share_added(before_n_m, after_n_m) if before_n_m > 0.0 else None
+load_added("footing", "line_load")
 
 
 @derives(

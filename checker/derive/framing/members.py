@@ -7,16 +7,8 @@ from collections.abc import Mapping, Sequence
 from typing import Protocol
 
 from checker.calc.framing.timber import TimberStandard
-from checker.calc.loads import gravity, take_down, weights
-from checker.derive.framing.weights import (
-    LIVE_ASSUMED,
-    ROOFS,
-    dead_needs,
-    dead_pressure,
-    live_pressure,
-    roof_live_pressure,
-    snow_pressure,
-)
+from checker.calc.loads import gravity, take_down
+from checker.derive.framing.weights import ROOFS, service_load
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
@@ -83,50 +75,6 @@ def _measured(measured_m: float | None, other_m: float | None, dressed_m: float 
         # A nominal size does not go with a measured side.
         return lacks("size" if other_m is None else "measured_m")
     return using(dressed_m, "dressed_m")
-
-
-@derives(
-    "member.dead_pressure",
-    Dimension.PRESSURE,
-    "dead load over the level area that it carries",
-    by=weights.load_on_plan,
-    needs={**dead_needs(), "ceiling": "ceiling_below?", "plaster_pa": "assumed:dead_load_plaster?"},
-)
-def _dead(**needs: object) -> float | Lacks | Using:
-    return dead_pressure(**needs)  # type: ignore[arg-type]
-
-
-@derives(
-    "member.live_pressure",
-    Dimension.PRESSURE,
-    "live load of floors, ceilings and attics that it carries",
-    by=float,
-    needs={"own_pa": "live_load?", "carries": "carries?", **LIVE_ASSUMED},
-)
-def _live(**needs: object) -> float | Lacks | Using:
-    return live_pressure(**needs)  # type: ignore[arg-type]
-
-
-@derives(
-    "member.snow_pressure",
-    Dimension.PRESSURE,
-    "roof snow load that it carries, over the level area",
-    by=float,
-    needs={"carries": "carries?", "plane_pa": "roof.snow_load?", "site_pa": "site.roof_snow_load?"},
-)
-def _snow(carries: str | None, plane_pa: float | None, site_pa: float | None) -> float | Lacks | Using:
-    return snow_pressure(None, carries, plane_pa, site_pa)
-
-
-@derives(
-    "member.roof_live_pressure",
-    Dimension.PRESSURE,
-    "roof live load that it carries, over the level area",
-    by=float,
-    needs={"carries": "carries?", "roof_live_pa": "assumed:roof_live_load?"},
-)
-def _roof_live(carries: str | None, roof_live_pa: float | None) -> float | Lacks | Using:
-    return roof_live_pressure(carries, roof_live_pa)
 
 
 @derives(
@@ -281,32 +229,7 @@ def _backspan(span_m: float, overhang_m: float) -> float | None:
     return span_m / overhang_m if overhang_m > 0.0 else None
 
 
-@derives(
-    "member.service_load",
-    Dimension.LINE_LOAD,
-    "greatest load along it that acts together",
-    by=gravity.service_load,
-    needs={
-        "dead_n_m": "line_dead",
-        "live_n_m": "line_live",
-        "snow_n_m": "line_snow",
-        "roof_live_n_m": "line_roof_live",
-        "share_ratio": "assumed:companion_share",
-    },
-)
-def _service(dead_n_m: float, live_n_m: float, snow_n_m: float, roof_live_n_m: float, share_ratio: float) -> float:
-    return gravity.service_load(dead_n_m, live_n_m, max(snow_n_m, roof_live_n_m), share_ratio)
-
-
-@derives(
-    "member.load_added",
-    Dimension.FRACTION,
-    "part by which the load along it grows",
-    by=take_down.share_added,
-    needs={"after_n_m": "service_load", "before_n_m": "was.service_load"},
-)
-def _load_added(after_n_m: float, before_n_m: float) -> float | None:
-    return take_down.share_added(before_n_m, after_n_m) if before_n_m > 0.0 else None
+service_load("member", "line_{}", "greatest load along it that acts together")
 
 
 def _nothing_said(attribute: str, of: Dimension, value: float, meaning: str) -> None:
@@ -337,13 +260,6 @@ def _point_load(loads_n: list[float] | None, held: list[str] | None) -> float | 
     return lacks("loads_n") if loads_n is None else sum(loads_n)
 
 
-POINT = {
-    "span_m": "span",
-    "point_n": "point_load",
-    "headers_m": "trims_openings[].header_to_bearing?",
-}
-
-
 def point_place(span_m: float, headers_m: list[float] | None) -> float:
     """Where point loads stand: of a trimmer at its header, of others in the middle, the worst place."""
     inside_m = [each for each in headers_m or () if each < span_m]
@@ -356,25 +272,13 @@ def point_place(span_m: float, headers_m: list[float] | None) -> float:
     "load that comes to the end of a span that gets more, all that acts together",
     by=gravity.service_load,
     needs={
-        **POINT,
-        "dead_n_m": "line_dead",
-        "live_n_m": "line_live",
-        "snow_n_m": "line_snow",
-        "roof_live_n_m": "line_roof_live",
-        "share_ratio": "assumed:companion_share",
+        "span_m": "span",
+        "even_n_m": "service_load",
+        "point_n": "point_load",
+        "headers_m": "trims_openings[].header_to_bearing?",
     },
 )
-def _reaction(
-    span_m: float,
-    point_n: float,
-    headers_m: list[float] | None,
-    dead_n_m: float,
-    live_n_m: float,
-    snow_n_m: float,
-    roof_live_n_m: float,
-    share_ratio: float,
-) -> float:
-    even_n_m = gravity.service_load(dead_n_m, live_n_m, max(snow_n_m, roof_live_n_m), share_ratio)
+def _reaction(span_m: float, even_n_m: float, point_n: float, headers_m: list[float] | None) -> float:
     at_m = point_place(span_m, headers_m)
     return even_n_m * span_m / 2.0 + point_n * max(at_m, span_m - at_m) / span_m
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from checker.calc.loads import gravity, weights
+from checker.calc.loads import gravity, take_down, weights
 from checker.derive.registry import Lacks, Using, derives, lacks, using
 from checker.units import Dimension
 
@@ -175,7 +175,7 @@ def live_pressure(own_pa: float | None, carries: str | None, **assumed_pa: float
 
 
 def snow_pressure(
-    own_pa: float | None, carries: str | None, plane_pa: float | None, site_pa: float | None
+    carries: str | None, plane_pa: float | None, site_pa: float | None, own_pa: float | None = None
 ) -> float | Lacks | Using:
     """Roof snow load over the level area: as stated, of the roof plane, or of the site; 0 of what is not a roof."""
     if own_pa is not None:
@@ -196,3 +196,89 @@ def roof_live_pressure(carries: str | None, roof_live_pa: float | None) -> float
     if carries not in ROOFS or roof_live_pa is None:
         return using(0.0, "carries")
     return using(roof_live_pa, "carries", "roof_live_pa")
+
+
+def _pressures(kind: str, dead: Mapping[str, str], snow: Mapping[str, str]) -> None:
+    """The loads over the level area of an element that carries something; its further needs of dead load and snow."""
+
+    @derives(
+        f"{kind}.dead_pressure",
+        Dimension.PRESSURE,
+        "dead load over the level area that it carries",
+        by=weights.load_on_plan,
+        needs={**dead_needs(), **dead},
+    )
+    def of_dead(**needs: object) -> float | Lacks | Using:
+        return dead_pressure(**needs)  # type: ignore[arg-type]
+
+    @derives(
+        f"{kind}.live_pressure",
+        Dimension.PRESSURE,
+        "live load of floors, ceilings and attics that it carries",
+        by=float,
+        needs={"own_pa": "live_load?", "carries": "carries?", **LIVE_ASSUMED},
+    )
+    def of_live(**needs: object) -> float | Lacks | Using:
+        return live_pressure(**needs)  # type: ignore[arg-type]
+
+    @derives(
+        f"{kind}.snow_pressure",
+        Dimension.PRESSURE,
+        "roof snow load that it carries, over the level area",
+        by=float,
+        needs={"carries": "carries?", "plane_pa": "roof.snow_load?", "site_pa": "site.roof_snow_load?", **snow},
+    )
+    def of_snow(**needs: object) -> float | Lacks | Using:
+        return snow_pressure(**needs)  # type: ignore[arg-type]
+
+    @derives(
+        f"{kind}.roof_live_pressure",
+        Dimension.PRESSURE,
+        "roof live load that it carries, over the level area",
+        by=float,
+        needs={"carries": "carries?", "roof_live_pa": "assumed:roof_live_load?"},
+    )
+    def of_roof_live(carries: str | None, roof_live_pa: float | None) -> float | Lacks | Using:
+        return roof_live_pressure(carries, roof_live_pa)
+
+
+_pressures("member", {"ceiling": "ceiling_below?", "plaster_pa": "assumed:dead_load_plaster?"}, {})
+_pressures("loaded-area", {}, {"own_pa": "snow_load?"})
+
+
+def load_added(kind: str, attribute: str) -> None:
+    """Declare by which part a load of a kind grows."""
+
+    @derives(
+        f"{kind}.load_added",
+        Dimension.FRACTION,
+        "part by which its load grows",
+        by=take_down.share_added,
+        needs={"after_n_m": attribute, "before_n_m": f"was.{attribute}"},
+    )
+    def added(after_n_m: float, before_n_m: float) -> float | None:
+        return take_down.share_added(before_n_m, after_n_m) if before_n_m > 0.0 else None
+
+
+def service_load(kind: str, attribute: str, meaning: str) -> None:
+    """Declare the greatest line load of a kind that acts together, from its loads by kind, and how it grows."""
+
+    @derives(
+        f"{kind}.service_load",
+        Dimension.LINE_LOAD,
+        meaning,
+        by=gravity.service_load,
+        needs={
+            "dead_n_m": attribute.format("dead"),
+            "live_n_m": attribute.format("live"),
+            "snow_n_m": attribute.format("snow"),
+            "roof_live_n_m": attribute.format("roof_live"),
+            "companion_ratio": "assumed:companion_share",
+        },
+    )
+    def service(
+        dead_n_m: float, live_n_m: float, snow_n_m: float, roof_live_n_m: float, companion_ratio: float
+    ) -> float:
+        return gravity.service_load(dead_n_m, live_n_m, max(snow_n_m, roof_live_n_m), companion_ratio)
+
+    load_added(kind, "service_load")
